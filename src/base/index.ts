@@ -1,0 +1,18 @@
+// base: what every room may use. Imports nothing of ours.
+export { contentHash } from "./contentHash.ts";
+export { addDays, type Day, daysBetween, parseDay, weekday } from "./day.ts";
+export type { IntegerModel, IntegerOptions, IntegerOutcome, IntegerVariable, LinearRow } from "./integerProgram.ts";
+export { currencyDecimals, type Money, parseMoney, writeMoney } from "./money.ts";
+export {
+  type AnyProblem,
+  type Datum,
+  hasErrors,
+  type Place,
+  type ProblemBase,
+  type Reading,
+  type Severity,
+  sortProblems,
+} from "./problem.ts";
+export { formatQuantity, parseQuantity, type QuantityOutcome, shortValue, type Unit } from "./quantity.ts";
+export { type Random, seededRandom } from "./random.ts";
+export { finish, type LongWork, type Progress, type World } from "./world.ts";

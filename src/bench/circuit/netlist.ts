@@ -1,0 +1,138 @@
+// A circuit as the solver sees it: elements between named nodes.
+//
+// Node "0" is ground, as in SPICE. Everything is plain SI. A part of the catalogue (bench/parts) becomes one or several of
+// these; ids of elements are then "R1", "LED1", "Q1" or "SERVO1.motor", so that a current can be told by part.
+// Does not know: parts, pins, lessons, time.
+
+/** Name of a node; "0" is ground. */
+export type NodeName = string;
+
+export interface Resistor {
+  readonly kind: "resistor";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly ohms: number;
+}
+
+/** volts = V(plus) − V(minus) + ohms · current into plus. Current counts positive when it flows into plus, as in SPICE. */
+export interface VoltageSource {
+  readonly kind: "voltageSource";
+  readonly id: string;
+  readonly plus: NodeName;
+  readonly minus: NodeName;
+  readonly volts: number;
+}
+
+/** Drives `amps` from `from` through itself to `to`. */
+export interface CurrentSource {
+  readonly kind: "currentSource";
+  readonly id: string;
+  readonly from: NodeName;
+  readonly to: NodeName;
+  readonly amps: number;
+}
+
+/** I = IS·(exp((V − I·RS)/(N·VT)) − 1); with `breakdownVolts`, conducts backwards beyond it (Zener). */
+export interface Diode {
+  readonly kind: "diode";
+  readonly id: string;
+  readonly anode: NodeName;
+  readonly cathode: NodeName;
+  readonly saturationAmps: number;
+  readonly emission: number;
+  readonly seriesOhms: number;
+  readonly breakdownVolts?: number;
+  /** Current at the breakdown voltage, A (SPICE's IBV). */
+  readonly breakdownAmps?: number;
+}
+
+/** Ebers–Moll, the SPICE level-1 model without Early effect. */
+export interface BipolarTransistor {
+  readonly kind: "npn" | "pnp";
+  readonly id: string;
+  readonly collector: NodeName;
+  readonly base: NodeName;
+  readonly emitter: NodeName;
+  readonly saturationAmps: number;
+  readonly forwardGain: number;
+  readonly reverseGain: number;
+  readonly baseOhms?: number;
+  readonly collectorOhms?: number;
+  readonly emitterOhms?: number;
+}
+
+/** Shichman–Hodges level 1 without channel-length modulation unless given; bulk joined to source. */
+export interface Mosfet {
+  readonly kind: "nmos" | "pmos";
+  readonly id: string;
+  readonly drain: NodeName;
+  readonly gate: NodeName;
+  readonly source: NodeName;
+  readonly thresholdVolts: number;
+  /** KP·W/L, A/V². */
+  readonly transconductance: number;
+  readonly lambda?: number;
+}
+
+/**
+ * A source of `volts` that gives at most `limitAmps`: above that it becomes a current source of `limitAmps` (a USB port's
+ * over-current limit, a bench supply, a regulator's limit). Takes no current back (a diode would be drawn if it did).
+ */
+export interface LimitedSource {
+  readonly kind: "limitedSource";
+  readonly id: string;
+  readonly plus: NodeName;
+  readonly minus: NodeName;
+  readonly volts: number;
+  readonly ohms: number;
+  readonly limitAmps: number;
+}
+
+/** Linear regulator: output = min(volts, V(input) − dropout·I-dependent); its output current is taken from the input. */
+export interface Regulator {
+  readonly kind: "regulator";
+  readonly id: string;
+  readonly input: NodeName;
+  readonly output: NodeName;
+  readonly ground: NodeName;
+  readonly volts: number;
+  /** V lost at least between input and output. */
+  readonly dropoutVolts: number;
+  readonly outputOhms: number;
+  readonly quiescentAmps: number;
+}
+
+/** An element that keeps energy. At an operating point a capacitor is open and an inductor is a wire. */
+export interface Capacitor {
+  readonly kind: "capacitor";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly farads: number;
+  readonly initialVolts?: number;
+}
+export interface Inductor {
+  readonly kind: "inductor";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly henries: number;
+  readonly initialAmps?: number;
+}
+
+export type Element =
+  | Resistor
+  | VoltageSource
+  | CurrentSource
+  | Diode
+  | BipolarTransistor
+  | Mosfet
+  | LimitedSource
+  | Regulator
+  | Capacitor
+  | Inductor;
+
+export interface Netlist {
+  readonly elements: readonly Element[];
+}

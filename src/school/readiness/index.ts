@@ -1,0 +1,2 @@
+// The door of this room: other rooms enter only here.
+export * from "./plan.ts";
