@@ -1,0 +1,16 @@
+// The build: one file dist/cli.mjs that runs on Node without node_modules, solver inside.
+//
+// The page will be a second build; scripts/bundle.mjs uses the same settings for benchmarks and recordings.
+import { defineConfig } from "vite";
+
+export default defineConfig({
+  build: {
+    ssr: "src/cli/main.ts",
+    outDir: "dist",
+    emptyOutDir: true,
+    target: "node20",
+    minify: false,
+    rolldownOptions: { output: { entryFileNames: "cli.mjs", format: "es", codeSplitting: false } },
+  },
+  ssr: { noExternal: true, target: "node" },
+});
