@@ -24,7 +24,13 @@ const out = [
 for (const name of names) {
   console.log(`${name} …`);
   const rows = await (await importTypeScript(`benchmarks/${name}.bench.ts`)).run();
-  out.push("", `## ${name}`, "", "| what | ours | instead | ours ÷ instead | goal | met |", "| --- | --- | --- | --- | --- | --- |");
+  out.push(
+    "",
+    `## ${name}`,
+    "",
+    "| what | ours | instead | ours ÷ instead | goal | met |",
+    "| --- | --- | --- | --- | --- | --- |",
+  );
   for (const r of rows) {
     const line = `| ${r.name} | ${r.ours} | ${r.reference} | ${typeof r.ratio === "number" ? Number(r.ratio.toPrecision(3)) : "–"} | ${r.goal} | ${r.met === null ? "–" : r.met ? "yes" : "no"} |`;
     out.push(line);

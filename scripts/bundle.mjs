@@ -23,7 +23,10 @@ export async function importTypeScript(file) {
       emptyOutDir: true,
       target: "node20",
       minify: false,
-      rolldownOptions: { external: ["highs", "vite", "vitest"], output: { entryFileNames: name, format: "es", codeSplitting: false } },
+      rolldownOptions: {
+        external: ["highs", "vite", "vitest"],
+        output: { entryFileNames: name, format: "es", codeSplitting: false },
+      },
     },
   });
   return import(`${pathToFileURL(`${outDir}/${name}`).href}?${Date.now()}`);

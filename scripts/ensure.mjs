@@ -9,7 +9,9 @@ import { fileURLToPath } from "node:url";
 const root = fileURLToPath(new URL("..", import.meta.url));
 const [major = 0, minor = 0] = process.versions.node.split(".").map(Number);
 if (major < 20 || (major === 20 && minor < 19)) {
-  console.error(`Benchday needs Node 20.19 or newer. This is Node ${process.versions.node}. Install a newer one and run the command again.`);
+  console.error(
+    `Benchday needs Node 20.19 or newer. This is Node ${process.versions.node}. Install a newer one and run the command again.`,
+  );
   process.exit(1);
 }
 

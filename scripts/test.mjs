@@ -21,13 +21,17 @@ if (missing.length > 0 && (process.env.CI === "true" || process.env.REQUIRE_TOOL
   process.exit(1);
 }
 
-const node = (script, ...args) => spawnSync(process.execPath, [`${root}node_modules/${script}`, ...args], { cwd: root, stdio: "inherit" }).status === 0;
+const node = (script, ...args) =>
+  spawnSync(process.execPath, [`${root}node_modules/${script}`, ...args], { cwd: root, stdio: "inherit" }).status === 0;
 const steps = [
   ["lint", () => node("@biomejs/biome/bin/biome", "check", "--error-on-warnings", ".")],
   ["types", () => node("typescript/bin/tsc")],
   ["build", () => node("vite/bin/vite.js", "build", "--logLevel", "warn")],
 ];
-const broken = filters.length > 0 ? [] : steps.filter(([name, run]) => run() === false && (console.error(`${name}: failed`), true)).map(([name]) => name);
+const broken =
+  filters.length > 0
+    ? []
+    : steps.filter(([name, run]) => run() === false && (console.error(`${name}: failed`), true)).map(([name]) => name);
 
 const env = {
   ...process.env,

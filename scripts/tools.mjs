@@ -20,7 +20,9 @@ export const tools = [
 ];
 
 export const isThere = (command) =>
-  (process.env.PATH ?? "").split(delimiter).some((folder) => folder && (existsSync(`${folder}/${command}`) || existsSync(`${folder}/${command}.exe`)));
+  (process.env.PATH ?? "")
+    .split(delimiter)
+    .some((folder) => folder && (existsSync(`${folder}/${command}`) || existsSync(`${folder}/${command}.exe`)));
 
 /** Installs what is missing if this machine lets us. @returns the tools that are still missing. */
 export function ensureTools({ install = true } = {}) {
