@@ -1,8 +1,21 @@
 // base: what every room may use. Imports nothing of ours.
+export { checkShape } from "./checkShape.ts";
 export { contentHash } from "./contentHash.ts";
 export { addDays, type Day, daysBetween, parseDay, weekday } from "./day.ts";
+export {
+  type Document,
+  type DocumentLimits,
+  type DocumentProblem,
+  documentLimits,
+  type Notation,
+  type Path,
+  plainText,
+  type RefusedFeature,
+  readDocument,
+} from "./document.ts";
 export type { IntegerModel, IntegerOptions, IntegerOutcome, IntegerVariable, LinearRow } from "./integerProgram.ts";
 export { currencyDecimals, type Money, parseMoney, writeMoney } from "./money.ts";
+export { near } from "./near.ts";
 export {
   type AnyProblem,
   type Datum,
