@@ -1,34 +1,107 @@
 // The plan: for each lesson of each class on its day, whether it can be held, why not, what helps, and what to prepare.
 //
-// Does not know: words, papers.
+// Does not know: words, papers, how it was found.
 import type { Day } from "../../base/index.ts";
 import type { ReadinessWord, RehearsalResult } from "../../bench/rehearsal/index.ts";
 import type { Team } from "../classroom/index.ts";
 import type { ItemKey } from "../file/index.ts";
 import type { SittingStock } from "../stock/index.ts";
 
-/** Why a verdict is what it is: a code with its figures. */
+/** Why a verdict is what it is, as a code with its figures. The figures that each code carries stand behind it. */
+export type ReasonCode =
+  /** hazard, part, value, limit, unit */
+  | "hazard"
+  /** line, expected, seen: how many checks fail with the parts on hand */
+  | "checks-fail"
+  /** nets: what nobody can foresee */
+  | "checks-undetermined"
+  /** team, part, item, insteadOf: the parts on hand together fail */
+  | "combination-fails"
+  /** supply, why */
+  | "no-supply-fits"
+  /** item, count, wanted */
+  | "part-short"
+  /** device, count, wanted: boards, data cables or computers that work */
+  | "device-short"
+  /** count, wanted, minutes: computers that last through a power cut */
+  | "battery-short"
+  /** lesson: the folder is not there or has errors */
+  | "lesson-unreadable"
+  /** part: how it behaves in time is not modelled */
+  | "not-modelled"
+  /** chance, wanted */
+  | "chance-low"
+  /** part, item, insteadOf, teams: stands in, proven by rehearsal */
+  | "substitute-used"
+  /** supply: another supply than the usual port is used and fits */
+  | "other-supply-used"
+  /** lesson: an earlier lesson that this one builds on has no date before it */
+  | "earlier-lesson-missing"
+  /** lesson, verdict: an earlier lesson that this one builds on cannot be held as things are */
+  | "earlier-lesson-not-ready"
+  /** hazard, part, value, limit, unit */
+  | "caution"
+  /** minutes, cut: part of the lesson falls into a power cut, the machines last */
+  | "power-cut";
+
 export interface Reason {
+  /** The verdict that this reason alone would give; "ready" for what is only worth knowing. */
   readonly verdict: ReadinessWord;
-  /** hazard, check-failed, check-undetermined, supply-does-not-fit, part-short, chance-too-low, computer-short, battery-too-short, substitute-used … */
-  readonly code: string;
+  readonly code: ReasonCode;
   readonly data: Readonly<Record<string, string | number>>;
 }
 
-/** What helps: a code with its figures; `by` is the last day on which it helps. */
+/** What helps. `by` is the last day on which it helps. */
+export type RemedyCode =
+  /** item, count */
+  | "order"
+  /** item, count: to reach the chance that the class file asks for */
+  | "order-spares"
+  /** supply, count */
+  | "get-supply"
+  /** part, item */
+  | "find-other-value"
+  /** lesson: teach it first */
+  | "hold-earlier-lesson"
+  /** device, count */
+  | "mend-or-borrow"
+  /** date */
+  | "move-away-from-cut"
+  /** teams */
+  | "share-computers"
+  /** lesson */
+  | "mend-lesson";
+
 export interface Remedy {
-  /** order, use-substitute, use-supply, borrow, charge, move-lesson, read-cautions … */
-  readonly code: string;
+  readonly code: RemedyCode;
   readonly data: Readonly<Record<string, string | number>>;
   readonly by: Day | null;
 }
 
-/** One thing to do before the lesson. */
+/** One thing to do before a lesson, in the order in which to do it. */
+export type PreparationCode =
+  /** lesson: build it once yourself */
+  | "try-it-yourself"
+  /** what is to be bought must be ordered by this day: item, count */
+  | "order-by"
+  /** device: boards and cables to look at, count */
+  | "check-devices"
+  /** what, count, minutes */
+  | "charge"
+  /** team papers: count */
+  | "print-papers"
+  /** trays: count */
+  | "set-out-trays"
+  /** cautions */
+  | "read-cautions"
+  /** item, part, teams: say it to the teams */
+  | "tell-substitutes";
+
 export interface Preparation {
   readonly sitting: string;
+  /** The day on which to do it at the latest. */
   readonly date: Day;
-  /** order, charge, print, check-boards, set-out-trays, try-it-yourself, read-cautions */
-  readonly code: string;
+  readonly code: PreparationCode;
   readonly data: Readonly<Record<string, string | number>>;
 }
 
@@ -59,14 +132,16 @@ export interface PlannedLesson {
   readonly verdict: ReadinessWord;
   readonly reasons: readonly Reason[];
   readonly remedies: readonly Remedy[];
+  /** Chance that every team works in the lesson: has all of set, board, cable, computer, supply and parts working. */
   readonly chance: number;
   readonly short: readonly { readonly part: ItemKey; readonly count: number }[];
   readonly teams: readonly Team[];
   readonly moved: readonly string[];
   readonly trays: readonly Tray[];
   readonly stock: SittingStock;
-  readonly rehearsal: RehearsalResult;
-  /** Item of the supply that the teams use. */
+  /** Null where the lesson could not be read. */
+  readonly rehearsal: RehearsalResult | null;
+  /** Item of the supply that the teams use, or null where none on hand fits. */
   readonly supply: ItemKey | null;
 }
 
@@ -74,5 +149,10 @@ export interface Plan {
   readonly lessons: readonly PlannedLesson[];
   readonly prepare: readonly Preparation[];
   /** For each class: lessons without a pair twice, and the bound. */
-  readonly rotas: readonly { readonly class: string; readonly fresh: number; readonly bound: number }[];
+  readonly rotas: readonly {
+    readonly class: string;
+    readonly fresh: number;
+    readonly bound: number;
+    readonly repeated: number;
+  }[];
 }
