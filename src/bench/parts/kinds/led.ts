@@ -1,0 +1,47 @@
+// The light-emitting diode. Its longer leg is the anode, the flat on its rim marks the cathode.
+// Does not know: the resistor that it needs; a circuit without one is found by its current.
+import { freeLegs } from "../footprints.ts";
+import { ledColour, ledColourWords, ledDiode, ledLight, ledLimits } from "../ledColours.ts";
+import type { PartKind, PartValues } from "../partKind.ts";
+
+const colourOf = (values: PartValues) => ledColour(String(values.colour), String(values.type));
+
+export const led: PartKind = {
+  id: "led",
+  role: "circuit",
+  legs: ["anode", "cathode"],
+  alsoCalled: { plus: "anode", minus: "cathode" },
+  markedLeg: "anode",
+  parameters: {
+    colour: {
+      unit: "word",
+      words: ledColourWords,
+      usual: { value: "red", source: "common practice, no source" },
+      tellsApart: true,
+    },
+    type: {
+      unit: "word",
+      words: ["standard", "emerald"],
+      usual: { value: "standard", source: "common practice, no source: yellowish green in beginners' sets" },
+      tellsApart: "unlessUsual",
+    },
+  },
+  states: {},
+  footprint: freeLegs(["anode", "cathode"], 1, "legs 2.54 mm apart, bent to any two rows: from memory"),
+  figures: {},
+  model: (name, node, values) => [ledDiode(name, node("anode"), node("cathode"), colourOf(values))],
+  limits: (values) => ledLimits(colourOf(values)),
+  noticed: (values) => (values.colour === "infrared" ? [] : [ledLight(colourOf(values))]),
+  standIns: [
+    { part: "led red", when: "for yellow and yellowish green: about 10 % less current", source: "common practice, no source" },
+    { part: "led yellow", when: "for red and yellowish green", source: "common practice, no source" },
+    { part: "led green", when: "for red and yellow", source: "common practice, no source" },
+    { part: "led blue", when: "only where the supply has 5 V", source: "common practice, no source" },
+    { part: "led white", when: "only where the supply has 5 V", source: "common practice, no source" },
+  ],
+  price: "b",
+  loss: "L3",
+  cautions: ["small-parts", "eyes-bright", "eyes-splinters"],
+  meterTest: "diode-lights",
+  source: "data sheets named in ledColours.ts",
+};

@@ -1,0 +1,45 @@
+// The resistor: two legs, no direction.
+// Does not know: colour bands (base/colourCode.ts), which value a lesson needs.
+import { freeLegs } from "../footprints.ts";
+import type { PartKind } from "../partKind.ts";
+
+export const resistor: PartKind = {
+  id: "resistor",
+  role: "circuit",
+  legs: ["1", "2"],
+  markedLeg: null,
+  parameters: {
+    ohms: {
+      unit: "Ω",
+      usual: null,
+      least: 0.1,
+      most: 100e6,
+      tellsApart: true,
+      tolerance: { value: 0.05, source: "IEC 60062: gold band of a carbon film resistor" },
+    },
+    tolerance: { unit: "%", usual: { value: 0.05, source: "IEC 60062: gold band" }, least: 0, most: 0.5 },
+    watts: { unit: "W", usual: { value: 0.25, source: "film resistor data sheets: 1/4 W up to 70 °C" }, least: 0.01, most: 100 },
+  },
+  states: {},
+  footprint: freeLegs(["1", "2"], 4, "body 6.3 mm long, bent to four rows or more: from memory"),
+  figures: {},
+  model: (name, node, values) => [{ kind: "resistor", id: name, a: node("1"), b: node("2"), ohms: Number(values.ohms) }],
+  limits: (values) => [
+    {
+      what: "watts",
+      // A film resistor at its full rating is above 100 °C: half is what fingers forgive.
+      caution: { value: Number(values.watts) / 2, source: "common practice, no source: half the rating stays touchable" },
+      unsafe: { value: Number(values.watts), source: "film resistor data sheets: rating up to 70 °C" },
+    },
+    { what: "volts", unsafe: { value: 250, source: "1/4 W carbon film data sheets: 250 V for a small body" } },
+  ],
+  noticed: () => [],
+  standIns: [
+    { part: "resistor", when: "a neighbouring preferred value, if the rehearsal passes", source: "common practice, no source" },
+  ],
+  price: "a",
+  loss: "L3",
+  cautions: ["small-parts"],
+  meterTest: "resistance",
+  source: "IEC 60062, IEC 60063, film resistor data sheets",
+};
