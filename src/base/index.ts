@@ -1,5 +1,6 @@
 // base: what every room may use. Imports nothing of ours.
 export { checkShape } from "./checkShape.ts";
+export { type BandColour, type BandOutcome, bandColours, colourBands, readBands } from "./colourCode.ts";
 export { contentHash } from "./contentHash.ts";
 export { addDays, type Day, daysBetween, parseDay, weekday } from "./day.ts";
 export {
@@ -16,6 +17,7 @@ export {
 export type { IntegerModel, IntegerOptions, IntegerOutcome, IntegerVariable, LinearRow } from "./integerProgram.ts";
 export { currencyDecimals, type Money, parseMoney, writeMoney } from "./money.ts";
 export { near } from "./near.ts";
+export { isPreferred, nearestPreferred, preferredDigits, preferredValues, type Series } from "./preferredValues.ts";
 export {
   type AnyProblem,
   type Datum,

@@ -70,10 +70,9 @@ test("every key of the catalogue comes back as itself", () => {
     // Every way to set the parameters that tell apart: words all, numbers usual or a value of E12.
     let ways: Record<string, number | string>[] = [{}];
     for (const [name, spec] of tellingParameters(kind)) {
+      const numbers = [Number(spec.usual?.value ?? 0), 4.7, 0.47, 12];
       const options =
-        spec.unit === "word"
-          ? (spec.words ?? [])
-          : [spec.usual?.value ?? 0, 4.7, 0.47, 12].filter((x) => x >= (spec.least ?? 0) && x <= (spec.most ?? 99));
+        spec.unit === "word" ? (spec.words ?? []) : numbers.filter((x) => x >= (spec.least ?? 0) && x <= (spec.most ?? 99));
       ways = ways.flatMap((way) => options.map((option) => ({ ...way, [name]: option })));
     }
     for (const way of ways) {
