@@ -180,4 +180,7 @@ export interface Kit {
   /** Item to count. A board and a cable in the box stand here too: "board", "usb-cable", "breadboard", "wire". */
   readonly contents: ReadonlyMap<ItemKey, number>;
   readonly note: string;
+  /** Who sells it, and for how much, where its author knew; what a class pays stands in the offers of its class file. */
+  readonly supplier?: string;
+  readonly price?: { readonly sum: Money; readonly currency: string };
 }

@@ -1,2 +1,13 @@
 // The door of this room: other rooms enter only here.
 export * from "./classFile.ts";
+export { type CsvStyle, type Separator, writeCsv } from "./csvTable.ts";
+export type { FileProblem, IdOwner } from "./fileProblem.ts";
+export type { KnownFiles } from "./judgeClassFile.ts";
+export type { TableReading, Understood } from "./openTable.ts";
+export { type OrderLine, orderCsv, readOrderCsv } from "./orderCsv.ts";
+export { readClassFile } from "./readClassFile.ts";
+export { readKit } from "./readKit.ts";
+export { readRoster } from "./readRoster.ts";
+export { readKitList, readStockCsv } from "./readStockCsv.ts";
+export { writeClassFile } from "./writeClassFile.ts";
+export { kitListCsv, rosterCsv, stockCsv } from "./writeTables.ts";

@@ -1,0 +1,53 @@
+// An item as people write it, brought to the one key that all files and rooms use.
+//
+// "resistor 4.7k" and "resistor 4k7" are the same thing in the cupboard; if they were two items, one of them would be short.
+// Does not know: how many there are, where they lie.
+import { near } from "../../base/index.ts";
+import { catalogue, itemKey, parseItemKey, partNames, tellingParameters } from "../../bench/parts/index.ts";
+import type { ItemKey } from "./classFile.ts";
+
+/** @returns the key of the item that the text names, or null. */
+export function readItem(text: string): ItemKey | null {
+  const parsed = parseItemKey(text);
+  return parsed ? itemKey(parsed.kind, parsed.values) : null;
+}
+
+/**
+ * @returns the item of a text as a shop or a spreadsheet writes it: "220 Ω resistor", "LED, red", "Buttons". Words may stand
+ * in any order and case, kinds in the plural, units apart from their number. Null if that does not make an item.
+ */
+export function looseItem(text: string): ItemKey | null {
+  const words = text
+    .slice(0, 200)
+    .replace(/(\d)\s+(?=(?:[kKMµunmp]?(?:Ω|\u2126|ohms?|F|V|A))(?:\s|,|$))/g, "$1")
+    .split(/[\s,]+/)
+    .filter((word) => word !== "");
+  for (const [i, word] of words.entries()) {
+    const kind = kindOf(word);
+    if (kind === null) continue;
+    const rest = words.filter((_, j) => j !== i);
+    const item = readItem([kind, ...rest].join(" ")) ?? readItem([kind, ...rest.map((w) => w.toLowerCase())].join(" "));
+    if (item !== null) return item;
+  }
+  const joined = kindOf(words.join("-"));
+  return joined === null ? null : readItem(joined);
+}
+
+/** @returns the item that was probably meant by a text that names none, or its kind alone, or null. */
+export function nearItem(text: string): string | null {
+  const loose = looseItem(text);
+  if (loose !== null) return loose;
+  const [first = "", ...rest] = text.trim().split(/\s+/, 8);
+  const kind = kindOf(first) ?? near(first, partNames) ?? near(text.trim().replace(/\s+/g, "-"), partNames);
+  if (kind === null) return null;
+  const found = catalogue.get(kind);
+  const words = found ? tellingParameters(found).flatMap(([, spec]) => spec.words ?? []) : [];
+  return looseItem([kind, ...rest].join(" ")) ?? readItem([kind, ...rest.map((w) => near(w, words) ?? w)].join(" ")) ?? kind;
+}
+
+/** A kind's name in any case, or in the plural of English. */
+function kindOf(word: string): string | null {
+  const lower = word.toLowerCase();
+  const names = new Set([lower, lower.replace(/s$/, ""), lower.replace(/es$/, ""), lower.replace(/ies$/, "y")]);
+  return partNames.find((name) => names.has(name.toLowerCase())) ?? null;
+}
