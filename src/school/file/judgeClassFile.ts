@@ -171,7 +171,7 @@ function judgeWishes({ document, report }: Judge, group: Group, path: Path): voi
   const place = (...more: Path) => document.place([...path, ...more]);
   const checkPupils = (list: readonly string[], where: "apart" | "together" | "absent", at: Path) => {
     for (const [i, id] of list.entries()) {
-      if (ids.has(id)) {
+      if (ids.has(id) || ids.size === 0) {
         if (where !== "absent" && list.indexOf(id) < i)
           report({ code: "file.pairWithItself", place: place(...at, i), class: group.id, found: id });
         continue;
@@ -210,7 +210,7 @@ function judgeWishes({ document, report }: Judge, group: Group, path: Path): voi
       size.set(a, (size.get(a) ?? 1) + (size.get(b) ?? 1));
     }
     const found = size.get(leaderOf(first)) ?? 1;
-    if (found > teamSize)
+    if (found > Math.max(teamSize, teamSizes.least))
       report({ code: "file.togetherTooMany", place: place("together", i), class: group.id, found, most: teamSize });
   }
   for (const [i, [a = "", b = ""]] of apart.entries()) {
@@ -271,7 +271,7 @@ function judgeReferences({ document, known, report }: Judge, shape: ClassFileSha
   const classes = new Set(shape.classes.map((group) => group.id));
   const checkClass = (id: string, path: Path) => {
     // A log or a count may be of a class that left the school: doubtful, but not wrong.
-    if (!classes.has(id))
+    if (classes.size > 0 && !classes.has(id))
       report({
         code: "file.unknownClass",
         severity: "warning",
