@@ -11,8 +11,8 @@ export interface LessonPart {
   readonly kind: string;
   /** All parameters, the usual ones filled in. */
   readonly values: PartValues;
-  /** Values of the distinguishing parameter that the author allows instead (`may-be`), in SI. */
-  readonly mayBe: readonly number[];
+  /** Values of the distinguishing parameter that the author allows instead (`may-be`): SI, or words such as a colour. */
+  readonly mayBe: readonly (number | string)[];
   /** Key of the item of stock that fits exactly: "resistor 220". */
   readonly item: string;
   readonly place: Place;
@@ -39,6 +39,8 @@ export type Expectation =
   | {
       readonly kind: "part";
       readonly part: string;
+      /** One light of several in a part: "a" for `SEG1.a: lit`. */
+      readonly element?: string;
       /** dark, dim, lit, too bright, blinking, silent, sounding, stopped, turning, turning back, stalled, on, off; null if only figures count. */
       readonly seen: string | null;
       readonly hertz?: number;
@@ -67,13 +69,16 @@ export interface Check {
   readonly place: Place;
 }
 
+/** What is done in a lesson, in the order in which lessons usually do it. */
+export const activities = ["hand-out", "talk", "build", "program", "try", "change", "present", "count-in"] as const;
+export type Activity = (typeof activities)[number];
+
 export interface PlanItem {
-  /** Code of the activity: hand-out, talk, build, program, try, change, count-in, present. */
-  readonly what: string;
+  readonly what: Activity;
   readonly minutes: number;
   readonly mayBeDropped: boolean;
   /** Section of the text that belongs to it, if any. */
-  readonly note: string | null;
+  readonly note: SectionId | null;
 }
 
 export interface Media {
@@ -81,6 +86,10 @@ export interface Media {
   readonly language: string;
   readonly captions: string | null;
 }
+
+/** The headings of a lesson's text. They are ids and stay as they are in every language. */
+export const sectionIds = ["teaches", "introduction", "questions", "mistakes", "follow-up", "cautions"] as const;
+export type SectionId = (typeof sectionIds)[number];
 
 /** The text in one language: headings of the Markdown file are fixed ids, bodies are Markdown. */
 export interface LessonText {
@@ -90,6 +99,11 @@ export interface LessonText {
   readonly sections: ReadonlyMap<string, string>;
 }
 
+export interface ProgramFile {
+  readonly file: string;
+  readonly text: string;
+}
+
 export interface Lesson {
   readonly format: "benchday-lesson/1";
   readonly id: string;
@@ -97,11 +111,15 @@ export interface Lesson {
   readonly needs: readonly string[];
   readonly parts: ReadonlyMap<string, LessonPart>;
   readonly nets: readonly Net[];
+  /** In the order of time. */
   readonly stimuli: readonly StimulusStep[];
   readonly checks: readonly Check[];
+  /** What lies on the table beside the set, as the author calls it: multimeter. */
   readonly tools: readonly string[];
   readonly plan: readonly PlanItem[];
   readonly media: readonly Media[];
-  readonly program: { readonly file: string; readonly text: string };
+  readonly program: ProgramFile;
+  /** The same program with comments and texts in another language, by language. */
+  readonly translatedPrograms?: ReadonlyMap<string, ProgramFile>;
   readonly texts: ReadonlyMap<string, LessonText>;
 }
