@@ -9,10 +9,12 @@ export interface Need {
   /** Part names in the circuit that it serves ("R2"), or what it is for: "board", "usb-cable", "breadboard", "wire", "computer", "supply". */
   readonly for: readonly string[];
   readonly item: ItemKey;
-  /** How many one team needs. */
+  /** How many one team needs; 0.5 where two teams share one. */
   readonly each: number;
   /** Items that a rehearsal proved in its place, best first. */
   readonly substitutes: readonly ItemKey[];
+  /** Pins of the board that the lesson uses ("D9"): a board on which one of them is dead does not serve. */
+  readonly pins?: readonly string[];
 }
 
 /** A lesson of a class on its day. */
@@ -22,6 +24,8 @@ export interface Sitting {
   readonly class: string;
   readonly lesson: string;
   readonly date: Day;
+  /** Minutes after midnight; orders two sittings of one day. */
+  readonly start?: number;
   readonly teams: number;
   readonly needs: readonly Need[];
 }
@@ -29,6 +33,7 @@ export interface Sitting {
 /** What stands against one need on one day. */
 export interface Coverage {
   readonly need: Need;
+  /** Units that all teams together need. */
   readonly wanted: number;
   /** Units in the cupboard that can serve it, by item, after the other needs of the lesson took theirs. */
   readonly have: readonly { readonly item: ItemKey; readonly count: number }[];
@@ -45,6 +50,11 @@ export interface SittingStock {
   readonly coverage: readonly Coverage[];
   /** Chance that every team works: the product over all needs. */
   readonly chance: number;
-  /** Which item each team gets for each need: `teams[t][n]` belongs to `coverage[n]`; null where nothing is left. */
+  /**
+   * Which item each team gets for each need: `teams[t][n]` belongs to `coverage[n]`; null where nothing is left. Where a
+   * team gets several items for one need it is the one that it gets most of.
+   */
   readonly teams: readonly (readonly (ItemKey | null)[])[];
+  /** The same unit by unit: `units[t][n]` has one entry for each of the `need.each` units (in the order of `need.for`). */
+  readonly units: readonly (readonly (readonly (ItemKey | null)[])[])[];
 }
