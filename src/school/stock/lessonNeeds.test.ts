@@ -1,4 +1,4 @@
-// What one team needs: parts grouped by item, and what every circuit needs. Wire counts are worked out by hand beside each net.
+// What one team needs: parts grouped by item, and what any circuit needs. Wire counts are worked out by hand beside each net.
 import { expect, test } from "vitest";
 import type { Lesson, LessonPart, Net } from "../../bench/lesson/index.ts";
 import { lessonNeeds, wiresOfNet } from "./lessonNeeds.ts";

@@ -1,4 +1,4 @@
-// What one team needs for a lesson: the parts of its circuit, and what every circuit needs.
+// What one team needs for a lesson: the parts of its circuit, and what any circuit needs.
 //
 // Wires are counted from the nets, before any layout is known, and from above: each leg is taken to sit in a row of its own.
 // A supply net (5V, 3V3, GND, VIN) then runs along a rail, which takes one wire for each leg and one for each pin of the board;
