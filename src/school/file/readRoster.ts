@@ -22,7 +22,10 @@ import { cellText, readNumberCell, shownCell } from "./tableCell.ts";
 
 /** Words of headers in English, French, Spanish, Portuguese, German, Swahili, Indonesian, Arabic and Hindi (from memory). */
 const rosterColumns: readonly ColumnSpec[] = [
-  { name: "id", words: ["id", "no", "nr", "number", "pupil id", "student id", "numéro", "número", "nummer", "nomor", "nambari"] },
+  {
+    name: "id",
+    words: ["id", "no", "nr", "n°", "nº", "number", "pupil id", "student id", "numéro", "número", "nummer", "nomor", "nambari"],
+  },
   {
     name: "name",
     words: [

@@ -1,0 +1,187 @@
+// What is written reads the same, and is written the same again: the demo, every class file that chance can make, and the demo
+// after a thousand small accidents.
+import { readFileSync } from "node:fs";
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { anyClassFile } from "../../../test/files/generatedClassFile.ts";
+import { sample } from "../../../test/sample.ts";
+import { parseMoney, parseQuantity, plainText, type Random, seededRandom } from "../../base/index.ts";
+import { decodeText } from "./decodeText.ts";
+import { readItem } from "./itemText.ts";
+import { readClassFile } from "./readClassFile.ts";
+import { writeClassFile } from "./writeClassFile.ts";
+
+const demo = readFileSync(new URL("../../../demo/harbour.json", import.meta.url), "utf8");
+
+test("the demo is written as it stands", () => {
+  const { value } = readClassFile("harbour.json", demo);
+  expect(writeClassFile(value!)).toBe(demo);
+});
+
+test("the first lines say what the file is, and every entry has its line", () => {
+  const lines = demo.split("\n");
+  expect(lines[1]).toBe('  "format": "benchday-class/1",');
+  expect(lines[2]).toMatch(/^ {2}"about": /);
+  const pupils = lines.filter((line) => line.includes('"marks"'));
+  expect(pupils.length).toBe(54);
+});
+
+test("every class file reads as it was written, and is written the same again", () => {
+  fc.assert(
+    fc.property(anyClassFile, (classFile) => {
+      const text = writeClassFile(classFile);
+      const { value, problems } = readClassFile("class.json", text);
+      expect(problems.filter((p) => p.severity !== "warning")).toEqual([]);
+      expect(value).toEqual(classFile);
+      expect(writeClassFile(value!)).toBe(text);
+    }),
+    { seed: 20_261_125, numRuns: sample(300, 10_000) },
+  );
+});
+
+/** Accidents that happen to files: each takes the text and gives another. */
+const accidents: readonly ((text: string, random: Random) => string)[] = [
+  // A bit of a character turned over.
+  (text, random) => {
+    const at = random.int(0, text.length - 1);
+    return text.slice(0, at) + String.fromCharCode(text.charCodeAt(at) ^ (1 << random.int(0, 7))) + text.slice(at + 1);
+  },
+  // Cut by a power cut.
+  (text, random) => text.slice(0, random.int(0, text.length)),
+  // A piece missing from the middle.
+  (text, random) => {
+    const at = random.int(0, text.length);
+    return text.slice(0, at) + text.slice(at + random.int(1, 40));
+  },
+  // A line doubled, a line lost, two lines swapped.
+  (text, random) =>
+    onLines(text, (lines) => lines.splice(random.int(0, lines.length - 1), 0, lines[random.int(0, lines.length - 1)]!)),
+  (text, random) => onLines(text, (lines) => lines.splice(random.int(0, lines.length - 1), 1)),
+  (text, random) =>
+    onLines(text, (lines) => {
+      const a = random.int(0, lines.length - 1);
+      const b = random.int(0, lines.length - 1);
+      [lines[a], lines[b]] = [lines[b]!, lines[a]!];
+    }),
+  // A value of another kind, a huge one, somebody else's.
+  (text, random) =>
+    onValue(text, random, () =>
+      pick(random, [
+        "null",
+        "true",
+        "[]",
+        "{}",
+        '""',
+        "-1",
+        "1e308",
+        "1e999",
+        "0.1",
+        "99999999999999999999",
+        '"__proto__"',
+        '"2027-02-30"',
+        '"\\u202e"',
+        '"\\ud800"',
+        '"\\u0000"',
+      ]),
+    ),
+  (text, random) => onValue(text, random, () => pick(random, text.match(value) ?? ["0"])),
+  // Read in the wrong encoding.
+  (text) => decodeText(Uint8Array.from([0xe9, ...new TextEncoder().encode(text)])).text.slice(1),
+];
+
+const value = /(?<=[:[,] ?)(?:"(?:[^"\\]|\\.)*"|-?\d+(?:\.\d+)?|true|false|null)(?=[,}\] \n])/g;
+
+function onLines(text: string, change: (lines: string[]) => void): string {
+  const lines = text.split("\n");
+  change(lines);
+  return lines.join("\n");
+}
+
+function onValue(text: string, random: Random, other: () => string): string {
+  const found = [...text.matchAll(value)];
+  const one = found[random.int(0, found.length - 1)];
+  return one ? text.slice(0, one.index) + other() + text.slice(one.index + one[0].length) : text;
+}
+
+function pick<T>(random: Random, from: readonly T[]): T {
+  return from[random.int(0, from.length - 1)]!;
+}
+
+/** What one field says, whatever the spelling: for comparing a text with what was written from it. */
+function meaning(field: string, said: unknown): unknown {
+  if (typeof said === "number") return said + 0;
+  if (typeof said !== "string") return said;
+  const text = plainText(said);
+  if (field === "item") return readItem(text);
+  if (["price", "shipping", "freeFrom", "budget"].includes(field)) return parseMoney(text, 2);
+  return text;
+}
+
+/** Nothing that the old text says may be missing from the new one, or be other there. */
+function expectSaid(before: unknown, after: unknown, field: string): void {
+  if (field === "chance") {
+    const share = (x: unknown) => parseQuantity(x as string | number, "%");
+    expect(share(after)).toEqual(share(before));
+  } else if (Array.isArray(before)) {
+    expect((after as unknown[] | undefined)?.length ?? 0).toBe(before.length);
+    for (const [i, entry] of before.entries()) expectSaid(entry, (after as unknown[])[i], field);
+  } else if (typeof before === "object" && before !== null) {
+    for (const [name, inside] of Object.entries(before)) {
+      const said = (after as Record<string, unknown>)[name];
+      const isNothing = inside === null || inside === "" || (typeof inside === "object" && Object.keys(inside).length === 0);
+      if (said === undefined && isNothing) continue;
+      expectSaid(inside, said, name);
+    }
+  } else expect(meaning(field, after)).toEqual(meaning(field, before));
+}
+
+test("an accident is refused at a place, or what is left is kept whole: nothing changes unseen", () => {
+  let refused = 0;
+  let kept = 0;
+  for (let seed = 1; seed <= sample(500, 10_000); seed += 1) {
+    const random = seededRandom(seed, "accident");
+    let text = demo;
+    for (let n = random.int(0, 2) === 0 ? 2 : 1; n > 0; n -= 1) text = pick(random, accidents)(text, random);
+    const start = performance.now();
+    const { value: classFile, problems } = readClassFile("harbour.json", text);
+    expect(performance.now() - start, `seed ${seed}`).toBeLessThan(1000);
+    if (classFile === null) {
+      refused += 1;
+      const error = problems.find((p) => p.severity !== "warning");
+      expect(error?.place?.line, `seed ${seed}`).toBeGreaterThan(0);
+      expect(error?.place?.column, `seed ${seed}`).toBeGreaterThan(0);
+      expect(error?.place?.line, `seed ${seed}`).toBeLessThanOrEqual(text.split("\n").length);
+      continue;
+    }
+    kept += 1;
+    const written = writeClassFile(classFile);
+    expect(readClassFile("harbour.json", written).value, `seed ${seed}`).toEqual(classFile);
+    expectSaid(JSON.parse(text), JSON.parse(written), "");
+  }
+  // Both ends of the law are tried.
+  expect(Math.min(refused, kept)).toBeGreaterThan(50);
+});
+
+test("a prototype's name is refused wherever it stands, and changes nothing", () => {
+  const openings = [...demo.matchAll(/\{/g)];
+  for (const { index } of openings.filter((_, i) => i % 7 === 0))
+    for (const name of ["__proto__", "constructor", "prototype"]) {
+      const text = `${demo.slice(0, index + 1)}"${name}": {"polluted": 1}, ${demo.slice(index + 1)}`;
+      const { value: classFile, problems } = readClassFile("harbour.json", text);
+      expect(classFile).toBe(null);
+      expect(problems).toMatchObject([{ code: "document.badName", found: name }]);
+    }
+  expect(({} as Record<string, unknown>).polluted).toBe(undefined);
+});
+
+const large: [name: string, text: string, code: string][] = [
+  ["ten thousand lists deep", "[".repeat(10_000), "document.tooDeep"],
+  ["one line of ten million letters", `{"about": "${"a".repeat(10_000_000)}"}`, "document.tooLarge"],
+  ["two million numbers", `[${"1,".repeat(2_000_000)}1]`, "document.tooMany"],
+];
+for (const [name, text, code] of large)
+  test(`${name} is refused within a second`, () => {
+    const start = performance.now();
+    expect(readClassFile("class.json", text).problems).toMatchObject([{ code }]);
+    expect(performance.now() - start).toBeLessThan(1000);
+  });
