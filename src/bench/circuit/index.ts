@@ -1,3 +1,6 @@
 // The door of this room: other rooms enter only here.
 export * from "./netlist.ts";
 export * from "./outcome.ts";
+export { type PreparedCircuit, prepareCircuit } from "./prepareCircuit.ts";
+export { solveDc } from "./solveDc.ts";
+export { terminals } from "./terminals.ts";

@@ -15,7 +15,7 @@ export interface Resistor {
   readonly ohms: number;
 }
 
-/** volts = V(plus) − V(minus) + ohms · current into plus. Current counts positive when it flows into plus, as in SPICE. */
+/** Keeps V(plus) − V(minus) = volts at any current. Its current counts positive when it flows into plus, as in SPICE. */
 export interface VoltageSource {
   readonly kind: "voltageSource";
   readonly id: string;
@@ -33,7 +33,7 @@ export interface CurrentSource {
   readonly amps: number;
 }
 
-/** I = IS·(exp((V − I·RS)/(N·VT)) − 1); with `breakdownVolts`, conducts backwards beyond it (Zener). */
+/** I = IS·(exp((V − I·RS)/(N·VT)) − 1); with `breakdownVolts`, conducts backwards beyond it (Zener). `seriesOhms` may be 0. */
 export interface Diode {
   readonly kind: "diode";
   readonly id: string;
@@ -47,7 +47,10 @@ export interface Diode {
   readonly breakdownAmps?: number;
 }
 
-/** Ebers–Moll, the SPICE level-1 model without Early effect. */
+/**
+ * Ebers–Moll, the SPICE level-1 model without Early effect. As in ngspice a leak of gmin stands across both junctions and
+ * from the collector (npn) or base (pnp) to ground, where SPICE keeps the chip's substrate.
+ */
 export interface BipolarTransistor {
   readonly kind: "npn" | "pnp";
   readonly id: string;
@@ -62,13 +65,17 @@ export interface BipolarTransistor {
   readonly emitterOhms?: number;
 }
 
-/** Shichman–Hodges level 1 without channel-length modulation unless given; bulk joined to source. */
+/**
+ * Shichman–Hodges level 1 without channel-length modulation unless given; bulk joined to source, so that the body diode
+ * (1e-14 A, SPICE's default) conducts when the drain goes below the source.
+ */
 export interface Mosfet {
   readonly kind: "nmos" | "pmos";
   readonly id: string;
   readonly drain: NodeName;
   readonly gate: NodeName;
   readonly source: NodeName;
+  /** SPICE's VTO: positive for an enhancement nmos, negative for an enhancement pmos. */
   readonly thresholdVolts: number;
   /** KP·W/L, A/V². */
   readonly transconductance: number;
@@ -89,7 +96,11 @@ export interface LimitedSource {
   readonly limitAmps: number;
 }
 
-/** Linear regulator: output = min(volts, V(input) − dropout·I-dependent); its output current is taken from the input. */
+/**
+ * Linear regulator: holds its output at min(volts, V(input) − dropoutVolts) against ground, behind outputOhms. What it gives
+ * is taken from the input; it takes no current back. Its own quiescent current flows from input to ground and shrinks in
+ * proportion when the input is below volts + dropoutVolts, so that a regulator without supply draws nothing.
+ */
 export interface Regulator {
   readonly kind: "regulator";
   readonly id: string;
@@ -101,6 +112,8 @@ export interface Regulator {
   readonly dropoutVolts: number;
   readonly outputOhms: number;
   readonly quiescentAmps: number;
+  /** Above this it becomes a current source; without it there is no limit. */
+  readonly limitAmps?: number;
 }
 
 /** An element that keeps energy. At an operating point a capacitor is open and an inductor is a wire. */

@@ -4,18 +4,25 @@
 // Does not know: how it was solved.
 import type { NodeName } from "./netlist.ts";
 
-/** The voltages and currents of one operating point. */
+/**
+ * The voltages and currents of one operating point. A node, element or terminal that the netlist does not have is a bug of the
+ * caller and throws a RangeError.
+ */
 export interface OperatingPoint {
-  /** V against ground, for every node of the netlist. */
+  /** V against ground, for every node of the netlist and for "0". */
   volts(node: NodeName): number;
   /**
-   * A through an element by id: from `a` to `b`, anode to cathode, into plus (sources; negative while delivering, as in
-   * SPICE), into the collector or drain.
+   * A through an element by id, positive when it flows from `a` to `b`, from anode to cathode, into plus (sources; negative
+   * while delivering, as in SPICE), from → to (current source), into the collector, the drain or a regulator's output
+   * (negative while delivering).
    */
   amps(id: string): number;
-  /** A into one terminal of an element ("Q1", "base"). Terminals are the node fields of the netlist types. */
+  /**
+   * A into one terminal of an element ("Q1", "base"). Terminals are the node fields of the netlist types. Over all elements
+   * the currents into a node's terminals add up to zero.
+   */
   terminalAmps(id: string, terminal: string): number;
-  /** W taken up by an element (negative: delivered). */
+  /** W taken up by an element (negative: delivered): the sum over its terminals of voltage times current. */
   watts(id: string): number;
 }
 
@@ -31,15 +38,15 @@ export type DcOutcome =
       readonly floating: readonly NodeName[];
     }
   | { readonly status: "notConverged"; readonly worstNode: NodeName; readonly passes: number; readonly residualAmps: number }
-  /** Voltage sources (or inductors) form a loop that they disagree about, or that leaves its current open. */
+  /** Ideal voltage sources or inductors form a loop: they disagree about it, or they leave its current open. */
   | { readonly status: "sourceLoop"; readonly elements: readonly string[] }
-  /** Current sources alone feed a node. */
+  /** Current sources alone (or supplies at their limit) feed a node and whatever hangs on it. */
   | { readonly status: "currentWithoutPath"; readonly node: NodeName }
-  /** An element with a value that no part has: 0 Ω, a negative capacitor, NaN. */
+  /** An element with a value that no part has: 0 Ω, a negative capacitor, NaN; field "id" when an earlier element has the same. */
   | { readonly status: "badElement"; readonly id: string; readonly field: string; readonly value: number };
 
 export interface DcOptions {
-  /** °C of all junctions. SPICE's 27 unless told otherwise. */
+  /** °C of all junctions, for kT/q only: saturation currents are taken as given for this temperature. SPICE's 27 unless told otherwise. */
   readonly celsius?: number;
   /** S across every junction, SPICE's 1e-12. */
   readonly gmin?: number;

@@ -1,0 +1,123 @@
+// From elements to equations: the families, their currents, and the names under which the answers are found.
+//
+// Does not know: how the equations are solved, that values change.
+import { bipolars } from "./devices/bipolars.ts";
+import { capacitors } from "./devices/capacitors.ts";
+import { diodes } from "./devices/diodes.ts";
+import { currentSources, inductors, voltageSources } from "./devices/idealSources.ts";
+import { limitedSources, type SupplyFamily } from "./devices/limitedSources.ts";
+import { mosfets } from "./devices/mosfets.ts";
+import { regulators } from "./devices/regulators.ts";
+import { pins, resistors } from "./devices/resistors.ts";
+import { type DeviceFamily, EquationBuilder } from "./equations.ts";
+import { thermalVoltage } from "./junction.ts";
+import type { Element, LimitedSource, NodeName, Regulator } from "./netlist.ts";
+import { type Machine, makeMachine } from "./newton.ts";
+import type { DcOptions } from "./outcome.ts";
+import { currentCount, type PointLayout, SolvedPoint } from "./solvedPoint.ts";
+import type { ElementKind } from "./terminals.ts";
+import { readTopology, type Topology } from "./topology.ts";
+
+/** A circuit with everything that its wiring decides. */
+export interface Assembly {
+  readonly machine: Machine;
+  readonly topology: Topology;
+  readonly floating: readonly NodeName[];
+  /** A window on the machine's numbers. */
+  readonly now: SolvedPoint;
+  /** Where to tell that the values of an element have changed. */
+  readonly places: ReadonlyMap<string, { readonly family: DeviceFamily; readonly index: number }>;
+  /** Supplies that can be at their limit. */
+  readonly supplies: readonly { readonly element: LimitedSource | Regulator; readonly isAtLimit: () => boolean }[];
+}
+
+/** @param elements read again whenever a family is told to take a value. */
+export function assemble(elements: readonly Element[], { celsius = 27, gmin = 1e-12 }: DcOptions): Assembly {
+  const topology = readTopology(elements);
+  const builder = new EquationBuilder();
+  const thermal = thermalVoltage(celsius);
+  const families: DeviceFamily[] = [];
+  const places = new Map<string, { family: DeviceFamily; index: number }>();
+  const found = new Map<string, { element: Element; firstCurrent: number }>();
+
+  /** Makes the family of all elements of some kinds. */
+  function gather<K extends ElementKind, F extends DeviceFamily>(
+    kinds: readonly K[],
+    make: (members: Extract<Element, { kind: K }>[], firstCurrent: number) => F,
+  ) {
+    const members = elements.filter((e): e is Extract<Element, { kind: K }> => (kinds as readonly string[]).includes(e.kind));
+    const each = members[0] ? currentCount(members[0]) : 0;
+    const firstCurrent = builder.currents(each * members.length);
+    const family = make(members, firstCurrent);
+    if (members.length > 0) families.push(family);
+    members.forEach((element, index) => {
+      places.set(element.id, { family, index });
+      found.set(element.id, { element, firstCurrent: firstCurrent + each * index });
+    });
+    return { members, family };
+  }
+
+  gather(["resistor"], (members, at) => resistors(members, builder, at));
+  gather(["voltageSource"], (members, at) => voltageSources(members, builder, at));
+  gather(["inductor"], (members, at) => inductors(members, builder, at));
+  gather(["currentSource"], (members, at) => currentSources(members, builder, at));
+  gather(["capacitor"], (members) => capacitors(members, builder));
+  gather(["diode"], (members, at) => diodes(members, builder, at, thermal, gmin));
+  gather(["npn", "pnp"], (members, at) => bipolars(members, builder, at, thermal, gmin));
+  gather(["nmos", "pmos"], (members, at) => mosfets(members, builder, at, thermal, gmin));
+  const limited = gather(["limitedSource"], (members, at) => limitedSources(members, builder, at));
+  const regulating = gather(["regulator"], (members, at) => regulators(members, builder, at));
+  if (topology.floating.length > 0)
+    families.push(
+      pins(
+        topology.floating.map(([first]) => first as NodeName),
+        builder,
+      ),
+    );
+  for (const { family, index } of places.values()) family.take(index);
+
+  const finished = builder.finish();
+  const { equations } = finished;
+  const layout: PointLayout = { nodes: finished.nodes, innerNodes: finished.innerNodes, elements: found };
+  const supplies = [limited, regulating].flatMap(
+    ({ members, family }: { members: (LimitedSource | Regulator)[]; family: SupplyFamily }) =>
+      members.map((element, index) => ({ element, isAtLimit: () => family.isAtLimit(equations, index) })),
+  );
+  return {
+    machine: makeMachine(finished, families),
+    topology,
+    floating: topology.floating.flat(),
+    now: new SolvedPoint(layout, equations.x, equations.currents),
+    places,
+    supplies,
+  };
+}
+
+/** Takes the node voltages of an earlier answer as the guess; nodes that it does not have start at 0 V. */
+export function startFrom({ machine, now }: Assembly, point: SolvedPoint): void {
+  const { x } = machine.eq;
+  x.fill(0);
+  for (const [node, unknown] of now.layout.nodes) if (point.layout.nodes.has(node)) x[unknown] = point.volts(node);
+  for (const [name, unknown] of now.layout.innerNodes) {
+    const outer = machine.finished.owners[unknown] as NodeName;
+    x[unknown] = point.innerVolts(name) ?? (point.layout.nodes.has(outer) ? point.volts(outer) : 0);
+  }
+  machine.eq.start = "volts";
+}
+
+/**
+ * At its limit a supply is a current source: if nothing but it joins its two ends, the load takes more than it can give.
+ * @returns the node that it alone feeds, or null.
+ */
+export function findStarvedNode({ supplies, topology }: Assembly, elements: readonly Element[]): NodeName | null {
+  const atLimit = new Set<Element>();
+  for (const { element, isAtLimit } of supplies) if (isAtLimit()) atLimit.add(element);
+  if (atLimit.size === 0) return null;
+  const { areJoined } = readTopology(elements, (element) => atLimit.has(element));
+  for (const { element } of supplies) {
+    if (!atLimit.has(element)) continue;
+    const [out, back] = element.kind === "regulator" ? [element.output, element.ground] : [element.plus, element.minus];
+    if (!areJoined(out, back) && topology.areJoined(out, back)) return areJoined(out, "0") ? back : out;
+  }
+  return null;
+}

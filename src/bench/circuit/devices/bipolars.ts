@@ -1,0 +1,150 @@
+// Bipolar transistors, npn and pnp: Ebers–Moll in SPICE's transport form, with ohms inside the three leads.
+//
+// Collector current BE − BC·(1 + 1/reverseGain), base current BE/forwardGain + BC/reverseGain, where BE and BC are the
+// currents of two junctions. A pnp is an npn with all voltages and currents reversed.
+// Does not know: types by name, ratings.
+// Source: Gummel, Poon, Bell Syst. Tech. J. 49 (1970), without Early effect and roll-off.
+import type { DeviceFamily, EquationBuilder, Unknown } from "../equations.ts";
+import { criticalVolts, junction, limitJunction } from "../junction.ts";
+import type { BipolarTransistor } from "../netlist.ts";
+import { add, addConductance, conductancePlaces } from "./stamp.ts";
+
+/** @param thermal kT/q, V. @param gmin S across both junctions and to the substrate, which is ground. */
+export function bipolars(
+  elements: readonly BipolarTransistor[],
+  builder: EquationBuilder,
+  firstCurrent: number,
+  thermal: number,
+  gmin: number,
+): DeviceFamily {
+  const count = elements.length;
+  const sign = Float64Array.from(elements, (e) => (e.kind === "npn" ? 1 : -1));
+  // Outer and inner nodes lie lead by lead: collectors, bases, emitters.
+  const leads = [
+    elements.map((e) => [e.collector, `${e.id} collector`, e.collectorOhms] as const),
+    elements.map((e) => [e.base, `${e.id} base`, e.baseOhms] as const),
+    elements.map((e) => [e.emitter, `${e.id} emitter`, e.emitterOhms] as const),
+  ].flat();
+  const outer = Int32Array.from(leads, ([node]) => builder.node(node));
+  const inner = Int32Array.from(leads, ([node, id, ohms]) => builder.innerNode(node, id, ohms));
+  const leadAt = conductancePlaces(builder, outer, inner);
+  const leadSiemens = new Float64Array(3 * count);
+  const C = 0;
+  const B = count;
+  const E = 2 * count;
+  /** SPICE's default: a vertical npn sits with its collector on the substrate, a lateral pnp with its base. */
+  const substrate = Int32Array.from(elements, (e, k) => inner[(e.kind === "npn" ? C : B) + k] as number);
+  const substrateAt = Int32Array.from(substrate, (node: Unknown) => builder.place(node, node));
+  const at = new Int32Array(9 * count);
+  for (let k = 0; k < count; k += 1) {
+    const three = [C, B, E].map((lead) => inner[lead + k] as number);
+    at.set(
+      three.flatMap((row) => three.map((column) => builder.place(row, column))),
+      9 * k,
+    );
+  }
+  const firstState = builder.state(2 * count);
+  const saturation = new Float64Array(count);
+  const critical = new Float64Array(count);
+  const byForward = new Float64Array(count);
+  const byReverse = new Float64Array(count);
+  // Two junctions by transistor, base–emitter then base–collector: the last evaluation, V, A, S.
+  const lastVolts = new Float64Array(2 * count).fill(Number.NaN);
+  const lastAmps = new Float64Array(2 * count);
+  const lastSiemens = new Float64Array(2 * count);
+  const out = new Float64Array(2);
+
+  function evaluate(j: number, v: number, saturationAmps: number): void {
+    if (v === lastVolts[j]) return;
+    junction(v, saturationAmps, thermal, out);
+    lastVolts[j] = v;
+    lastAmps[j] = out[0] as number;
+    lastSiemens[j] = out[1] as number;
+  }
+
+  return {
+    take(k) {
+      const e = elements[k] as BipolarTransistor;
+      saturation[k] = e.saturationAmps;
+      critical[k] = criticalVolts(e.saturationAmps, thermal);
+      byForward[k] = 1 / e.forwardGain;
+      byReverse[k] = 1 / e.reverseGain;
+      [e.collectorOhms, e.baseOhms, e.emitterOhms].forEach((ohms, lead) => {
+        leadSiemens[lead * count + k] = ohms ? 1 / ohms : 0;
+      });
+      lastVolts.fill(Number.NaN, 2 * k, 2 * k + 2);
+    },
+    stampFixed({ fixed }) {
+      for (let lead = 0; lead < 3 * count; lead += 1) addConductance(fixed, leadAt, lead, leadSiemens[lead] as number);
+      for (const place of substrateAt) add(fixed, place, gmin);
+    },
+    load(eq) {
+      const { x, residual, jacobian, currents, state } = eq;
+      for (let lead = 0; lead < 3 * count; lead += 1) {
+        const out = outer[lead] as number;
+        const mid = inner[lead] as number;
+        const amps = (leadSiemens[lead] as number) * ((x[out] as number) - (x[mid] as number));
+        residual[out] = (residual[out] as number) + amps;
+        residual[mid] = (residual[mid] as number) - amps;
+      }
+      for (let k = 0; k < count; k += 1) {
+        const c = inner[C + k] as number;
+        const b = inner[B + k] as number;
+        const e = inner[E + k] as number;
+        const s = sign[k] as number;
+        const be = 2 * k;
+        const bc = be + 1;
+        const wantedBe = s * ((x[b] as number) - (x[e] as number));
+        const wantedBc = s * ((x[b] as number) - (x[c] as number));
+        const start = critical[k] as number;
+        let vbe = start;
+        let vbc = 0;
+        if (eq.start !== "nothing") {
+          const fromLast = eq.start === "last";
+          vbe = limitJunction(wantedBe, fromLast ? (state[firstState + be] as number) : start, thermal, start);
+          vbc = limitJunction(wantedBc, fromLast ? (state[firstState + bc] as number) : start, thermal, start);
+        }
+        if (vbe !== wantedBe || vbc !== wantedBc) eq.unsettled += 1;
+        state[firstState + be] = vbe;
+        state[firstState + bc] = vbc;
+        evaluate(be, vbe, saturation[k] as number);
+        evaluate(bc, vbc, saturation[k] as number);
+
+        const gBe = lastSiemens[be] as number;
+        const gBc = lastSiemens[bc] as number;
+        const gPi = gBe * (byForward[k] as number) + gmin;
+        const gMu = gBc * (byReverse[k] as number) + gmin;
+        const gOut = gBc + gMu;
+        const overBe = wantedBe - vbe;
+        const overBc = wantedBc - vbc;
+        const throughBe = (lastAmps[be] as number) + gBe * overBe;
+        const throughBc = (lastAmps[bc] as number) + gBc * overBc;
+        const backBc = (lastAmps[bc] as number) * (byReverse[k] as number) + gmin * vbc + gMu * overBc;
+        const collector = s * (throughBe - throughBc - backBc);
+        const base = s * ((lastAmps[be] as number) * (byForward[k] as number) + gmin * vbe + gPi * overBe + backBc);
+        const sub = substrate[k] as number;
+        const leak = gmin * (x[sub] as number);
+        residual[c] = (residual[c] as number) + collector;
+        residual[b] = (residual[b] as number) + base;
+        residual[e] = (residual[e] as number) - collector - base;
+        residual[sub] = (residual[sub] as number) + leak;
+
+        const p = 9 * k;
+        add(jacobian, at[p] as number, gOut);
+        add(jacobian, at[p + 1] as number, gBe - gOut);
+        add(jacobian, at[p + 2] as number, -gBe);
+        add(jacobian, at[p + 3] as number, -gMu);
+        add(jacobian, at[p + 4] as number, gPi + gMu);
+        add(jacobian, at[p + 5] as number, -gPi);
+        add(jacobian, at[p + 6] as number, gMu - gOut);
+        add(jacobian, at[p + 7] as number, gOut - gBe - gPi - gMu);
+        add(jacobian, at[p + 8] as number, gBe + gPi);
+
+        const first = firstCurrent + 3 * k;
+        currents[first] = collector + (s > 0 ? leak : 0);
+        currents[first + 1] = base + (s > 0 ? 0 : leak);
+        currents[first + 2] = -collector - base;
+      }
+    },
+  };
+}
