@@ -10,10 +10,9 @@ const idPattern = /^[\p{L}\p{N}](?:[\p{L}\p{M}\p{N} ._+'-]*[\p{L}\p{M}\p{N}._+'-
 const longestId = 60;
 const id = v.pipe(v.string(), v.maxLength(longestId), v.regex(idPattern, "A-Z a-z 0-9 . _ - + '"));
 /** No control characters but the line break and the tab: they have no look, and tables and papers break on them. */
-const printable = v.regex(/^[^\u0000-\u0008\u000b-\u001f\u007f-\u009f]*$/, "A-Z");
-const text = v.optional(v.pipe(v.string(), printable), "");
-/** At least one character that can be seen. */
-const name = v.pipe(v.string(), v.regex(/\S/, "A-Z"), printable);
+const text = v.optional(v.pipe(v.string(), v.regex(/^[^\u0000-\u0008\u000b-\u001f\u007f-\u009f]*$/, "A-Z")), "");
+/** The same with at least one character that can be seen. */
+const name = v.pipe(v.string(), v.regex(/^(?=[\s\S]*\S)[^\u0000-\u0008\u000b-\u001f\u007f-\u009f]*$/, "A-Z"));
 const item = v.pipe(v.string(), v.maxLength(200));
 const yes = v.optional(v.boolean(), true);
 const most = 1_000_000;

@@ -1,5 +1,6 @@
 // The door of this room: other rooms enter only here.
 export * from "./classFile.ts";
+export { classFileShape, kitShape } from "./classFileShape.ts";
 export { type CsvStyle, type Separator, writeCsv } from "./csvTable.ts";
 export type { FileProblem, IdOwner } from "./fileProblem.ts";
 export type { KnownFiles } from "./judgeClassFile.ts";
