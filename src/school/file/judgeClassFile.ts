@@ -23,8 +23,6 @@ export const teamSizes = { least: 2, most: 6 } as const;
 const manyPupils = 60;
 /** Items that serve as a supply. */
 const supplyKinds = ["usb-port", "adapter", "power-bank", "battery-9v", "battery-4aa"];
-/** Items that are counted one by one in lists of their own. */
-const countedSingly = ["board", "usb-cable", "computer"];
 
 type Group = ClassFileShape["classes"][number];
 
@@ -359,6 +357,12 @@ function judgeMovements({ document, known, report }: Judge, shape: ClassFileShap
   for (const { item, count } of [...shape.stock, ...shape.supplies]) add(item, count);
   for (const { kit, count } of shape.kits)
     for (const [item, each] of known.kits?.get(kit)?.contents ?? []) add(item, each * count);
+  // What is listed one by one is not counted as stock, and a movement of it says nothing about the list.
+  const singly = new Set([
+    ...shape.boards.map(() => "board"),
+    ...shape.cables.map(() => "usb-cable"),
+    ...shape.computers.map(() => "computer"),
+  ]);
   // Without the contents of its kits nobody can say what a cupboard holds.
   const isComplete = shape.kits.every(({ kit }) => known.kits?.has(kit));
   const list = shape.movements.map((movement, i) => ({ ...movement, i, item: readItem(movement.item) ?? movement.item }));
@@ -375,7 +379,7 @@ function judgeMovements({ document, known, report }: Judge, shape: ClassFileShap
   for (const { item, change, date, i } of isComplete ? inOrder : []) {
     const before = there.get(item) ?? 0;
     there.set(item, before + change);
-    if (before + change >= 0 || reported.has(item) || countedSingly.includes(item)) continue;
+    if (before + change >= 0 || reported.has(item) || singly.has(item)) continue;
     reported.add(item);
     const others = [...there].filter(([other, count]) => other !== item && count > 0).map(([other]) => other);
     report({
