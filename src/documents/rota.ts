@@ -1,0 +1,190 @@
+// The rota of teams: one side to find yourself, one side to see who sits together.
+//
+// The first table has a row a pupil and a column a lesson, with the team's number and a letter for the role; it hangs on the
+// wall and answers "where do I sit". The second has a row a lesson and a column a team and answers "with whom". Under it stands
+// what the rota could keep: how many lessons without the same two together again, the most that mathematics allows, and wishes
+// that had to be broken.
+// Does not know: how the teams were found.
+
+import type { Lesson } from "../bench/lesson/index.ts";
+import { compareNames, formatDay, formatList, formatNumber, type Language, say } from "../language/index.ts";
+import type { Role, Rota, Team } from "../school/classroom/index.ts";
+import type { ClassFile, ClassGroup } from "../school/file/index.ts";
+import { type Html, html, user } from "./html.ts";
+import { lineCount, textWidth } from "./measure.ts";
+import type { PaperContent, Sheet } from "./paper.ts";
+import { splitByHeight } from "./splitByHeight.ts";
+import { sheetHeight, sheetWidth } from "./style.ts";
+import { groupOf, lessonTitle, pupilName, shortNames } from "./who.ts";
+
+export interface RotaInput {
+  readonly classFile: ClassFile;
+  /** Id of the class. */
+  readonly class: string;
+  /** Teams for the class's lessons, in the order of their dates. */
+  readonly rota: Rota;
+  /** Lessons by id, for their names. */
+  readonly lessons: ReadonlyMap<string, Lesson>;
+}
+
+interface Column {
+  readonly index: number;
+  readonly title: string;
+  readonly day: string;
+  readonly teams: readonly Team[];
+}
+
+export function rotaPaper(input: RotaInput, language: Language): PaperContent {
+  const group = groupOf(input.classFile, input.class);
+  const sorted = [...(group?.lessons ?? [])].sort((a, b) => (a.date < b.date ? -1 : 1));
+  const columns = input.rota.lessons.map((teams, index) => {
+    const date = sorted[index];
+    return {
+      index,
+      teams,
+      title: date ? lessonTitle(input.lessons.get(date.lesson), language, date.lesson) : "",
+      day: date ? formatDay(language, date.date, "short") : "",
+    };
+  });
+  const sheets = group ? [...pupilSheets(group, columns, language), ...lessonSheets(group, columns, input, language)] : [];
+  return {
+    title: say(language, "rota.titleOf", { name: group?.name ?? input.class }),
+    name: say(language, "rota.name"),
+    lesson: null,
+    classAndDate: group ? user(group.name) : null,
+    classFile: input.classFile,
+    sheets,
+  };
+}
+
+const top = (heading: string, below: string, right: string): Html =>
+  html`<header class="top"><div><h1>${heading}</h1><p>${below}</p></div><p class="end note">${right}</p></header>`;
+
+const letter = (role: Role, language: Language) => say(language, `roleLetter.${role}`);
+const legend = (language: Language) =>
+  (["builder", "programmer", "checker"] as const)
+    .map((r) => say(language, "rota.legend", { letter: letter(r, language), role: say(language, `role.${r}`) }))
+    .join(", ");
+
+// ---- where do I sit: pupils down, lessons across
+
+/** Most lessons across and pupils down on one sheet. */
+const acrossMost = 16;
+const rowLeast = 5.2;
+
+function pupilSheets(group: ClassGroup, columns: readonly Column[], language: Language): Sheet[] {
+  const compare = compareNames(language);
+  const pupils = [...group.pupils].sort((a, b) => compare(a.name, b.name));
+  const headHeight = 34;
+  const room = sheetHeight - 24 - headHeight - 13.5 - 4;
+  const perSheet = Math.floor(room / rowLeast);
+  const rowHeight = Math.min(7.4, room / Math.min(pupils.length, perSheet));
+  return chunks(columns, acrossMost).flatMap((across) =>
+    chunks(pupils, perSheet).map((down) => ({
+      for: html`${say(language, "rota.forWall")}`,
+      body: html`${top(say(language, "rota.whereHeading"), say(language, "rota.whereBelow", { name: group.name }), legend(language))}
+<table class="rota where" style="--row:${rowHeight.toFixed(2)}mm"><thead><tr><th></th>${across.map((c) => html`<th scope="col"><div class="up"><b>${formatNumber(language, c.index + 1)}</b> ${user(c.title)}<br>${c.day}</div></th>`)}</tr></thead><tbody>${down.map(
+        (p, i) =>
+          html`<tr class="${i % 3 === 2 ? "third" : ""}"><th scope="row" style="font-size:${nameSize(p.name)}mm">${user(p.name)}</th>${across.map((c) => html`<td>${seat(c, p.id, language)}</td>`)}</tr>`,
+      )}</tbody></table>`,
+    })),
+  );
+}
+
+/** A name that does not fit its column on one line is set smaller, never cut. */
+function nameSize(name: string): number {
+  return [3.6, 3.2, 2.8].find((size) => textWidth(name, size, "bold") <= 46) ?? 2.6;
+}
+
+function seat(column: Column, pupil: string, language: Language): Html {
+  const team = column.teams.find((t) => t.pupils.includes(pupil));
+  if (!team) return html`–`;
+  const roles = team.roles.filter((r) => r.pupil === pupil).map((r) => letter(r.role, language));
+  return html`<b>${team.number}</b> ${roles.join("")}`;
+}
+
+// ---- with whom: lessons down, teams across
+
+const teamsMost = 12;
+
+function lessonSheets(group: ClassGroup, columns: readonly Column[], input: RotaInput, language: Language): Sheet[] {
+  const short = shortNames(group.pupils.map((p) => p.name));
+  const name = (id: string) => {
+    const whole = pupilName(input.classFile, input.class, id);
+    return short.get(whole) ?? whole;
+  };
+  const most = Math.max(1, ...columns.map((c) => c.teams.length));
+  const notes = promises(input, language);
+  const notesHeight = notes.reduce((sum, note) => sum + lineCount(note, sheetWidth, 3.4) * 4.6, 4);
+  const across = Math.min(most, teamsMost);
+  const width = (sheetWidth - 30) / across;
+  const height = (c: Column, size: number) => {
+    const cells = c.teams.map((t) => t.pupils.reduce((n, p) => n + lineCount(`${name(p)} b`, width - 2.4, size), 0));
+    return Math.max(...cells, lineCount(`${c.index + 1} ${c.title}`, 28, size, "bold") + 1) * size * 1.3 + 2.3;
+  };
+  const room = sheetHeight - 24 - 9 - 13.5 - notesHeight;
+  // The largest type that keeps all lessons on one side; with small type a long course takes a second one.
+  const size = [3.4, 3.1].find((mm) => columns.reduce((sum, c) => sum + height(c, mm), 0) <= room) ?? 2.8;
+  return chunks(
+    Array.from({ length: most }, (_, i) => i + 1),
+    teamsMost,
+  ).flatMap((numbers) =>
+    splitByHeight(columns, (c) => height(c, size), room).map((down, i, pages) => ({
+      for: html`${say(language, "rota.forTeacher")}`,
+      body: html`${top(say(language, "rota.whomHeading"), say(language, "rota.whomBelow", { name: group.name }), legend(language))}
+<table class="rota whom" style="font-size:${size}mm"><thead><tr><th>${say(language, "rota.lesson")}</th>${numbers.map((n) => html`<th scope="col"><b>${n}</b></th>`)}</tr></thead><tbody>${down.map(
+        (c) =>
+          html`<tr><th scope="row">${formatNumber(language, c.index + 1)} ${user(c.title)}<br><small>${c.day}</small></th>${numbers.map(
+            (n) =>
+              html`<td>${members(
+                c.teams.find((t) => t.number === n),
+                name,
+                language,
+              )}</td>`,
+          )}</tr>`,
+      )}</tbody></table>${i === pages.length - 1 ? html`<div class="promises">${notes.map((n) => html`<p>${n}</p>`)}</div>` : null}`,
+    })),
+  );
+}
+
+function members(team: Team | undefined, name: (id: string) => string, language: Language): Html {
+  const rank = (id: string) =>
+    ["builder", "programmer", "checker"].indexOf(team?.roles.find((r) => r.pupil === id)?.role ?? "checker");
+  const sorted = [...(team?.pupils ?? [])].sort((a, b) => rank(a) - rank(b));
+  return html`${sorted.map(
+    (id) =>
+      html`<div>${user(name(id))} <span>${
+        team?.roles
+          .filter((r) => r.pupil === id)
+          .map((r) => letter(r.role, language))
+          .join("") ?? ""
+      }</span></div>`,
+  )}`;
+}
+
+/** What the rota keeps and what it does not. */
+function promises({ rota, classFile, class: group }: RotaInput, language: Language): string[] {
+  return [
+    say(language, rota.fresh >= rota.lessons.length ? "rota.allFresh" : "rota.fresh", {
+      fresh: rota.fresh,
+      lessons: rota.lessons.length,
+      bound: rota.bound,
+    }),
+    ...(rota.repeated > 0 ? [say(language, "rota.repeated", { repeated: rota.repeated })] : []),
+    ...rota.broken.map((b) =>
+      say(language, `brokenWish.${b.code}`, {
+        names: formatList(
+          language,
+          b.pupils.map((p) => pupilName(classFile, group, p)),
+        ),
+        lesson: b.lesson + 1,
+      }),
+    ),
+  ];
+}
+
+function chunks<T>(things: readonly T[], size: number): T[][] {
+  const out: T[][] = [];
+  for (let i = 0; i < things.length; i += size) out.push(things.slice(i, i + size));
+  return out;
+}

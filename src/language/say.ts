@@ -1,0 +1,124 @@
+// Turns a code with its data into a sentence.
+//
+// Texts are ICU MessageFormat. Before a text sees a value, the value's name says how it is written (shownValue.ts): `amps` as
+// "40 mA", `date` as "4 March 2027", `item` as "resistor, 220 Ω". A missing value becomes a dash, an unknown code is shown as
+// it is: words never stop the work they speak about.
+// Does not know: which texts there are, where a sentence is shown.
+import { IntlMessageFormat } from "intl-messageformat";
+import type { ProblemCode, ProblemText, TextKey } from "./catalogue.ts";
+import { formatNumber, type Language } from "./language.ts";
+import { pseudoText } from "./pseudoText.ts";
+import { shownValue } from "./shownValue.ts";
+
+/** What a text may be given. Lists become "a, b and c". */
+export type Data = Readonly<Record<string, unknown>>;
+
+/** @returns the sentence or word for a key such as "verdict.ready" or `hazard.${hazard.code}`. */
+export function say(language: Language, key: TextKey, data: Data = {}): string {
+  return sayUnchecked(language, key, data);
+}
+
+/** As `say`, for codes that come from data and that the compiler cannot know; an unknown one is shown as it is. */
+export function sayUnchecked(language: Language, key: string, data: Data = {}): string {
+  const text = language.text(key);
+  if (text === null) return unknownText(language, key, data);
+  return filled(language, key, typeof text === "string" ? text : text.says, data);
+}
+
+/** @returns what is wrong, and what to do about it. Figures come from the problem itself. */
+export function sayProblem(language: Language, problem: { readonly code: ProblemCode | (string & {}) }): ProblemText {
+  const data = problem as unknown as Data;
+  const text = language.text(problem.code);
+  if (text === null || typeof text === "string") return { says: unknownText(language, problem.code, data), try: "" };
+  return {
+    says: filled(language, problem.code, text.says, data),
+    try: filled(language, language.pseudo ? `${problem.code}, try` : problem.code, text.try, data),
+  };
+}
+
+interface Compiled {
+  readonly format: IntlMessageFormat;
+  /** Values that the text chooses by or counts with; they go in as they are. */
+  readonly choosing: ReadonlySet<string>;
+  readonly names: readonly string[];
+}
+
+function filled(language: Language, key: string, text: string, data: Data): string {
+  const { format, choosing, names } = compiled(language, text);
+  const values: Record<string, string | number> = {};
+  for (const name of names) {
+    const value = valueNamed(data, name);
+    if (choosing.has(name)) values[name] = chosenBy(value);
+    else values[name] = shownValue(language, name, value, data);
+  }
+  if (language.pseudo) return pseudoText(key, Object.values(values), text);
+  return tidied(String(format.format(values)));
+}
+
+/** The value of a name; `values0` is the first of the list `values`, for codes that carry bare numbers. */
+function valueNamed(data: Data, name: string): unknown {
+  if (name in data) return data[name];
+  const nth = /^([a-z]+)(\d)$/.exec(name);
+  const list = nth ? data[nth[1] ?? ""] : undefined;
+  return Array.isArray(list) ? list[Number(nth?.[2])] : undefined;
+}
+
+/** A plural takes the number, a choice a word; null and undefined choose "none". */
+function chosenBy(value: unknown): string | number {
+  if (typeof value === "number" || typeof value === "string") return value;
+  if (Array.isArray(value)) return value.length;
+  return value === null || value === undefined ? "none" : String(value);
+}
+
+function compiled(language: Language, text: string): Compiled {
+  const before = language.kept.get(text) as Compiled | undefined;
+  if (before) return before;
+  const format = new IntlMessageFormat(text, language.intl, undefined, { ignoreTag: true });
+  const choosing = new Set<string>();
+  const names = new Set<string>();
+  walk(format.getAst() as readonly MessagePart[], choosing, names);
+  const made = { format, choosing, names: [...names] };
+  language.kept.set(text, made);
+  return made;
+}
+
+/** The parts of a parsed message that matter here: 1 argument, 2 number, 5 select, 6 plural (icu-messageformat-parser). */
+interface MessagePart {
+  readonly type: number;
+  readonly value?: string;
+  readonly options?: Readonly<Record<string, { readonly value: readonly MessagePart[] }>>;
+}
+
+function walk(parts: readonly MessagePart[], choosing: Set<string>, names: Set<string>): void {
+  for (const part of parts) {
+    if (part.type === 0 || part.type === 7 || part.value === undefined) continue;
+    names.add(part.value);
+    if (part.type !== 1) choosing.add(part.value);
+    for (const option of Object.values(part.options ?? {})) walk(option.value, choosing, names);
+  }
+}
+
+/** The names of the values that a text asks for, and those of them that it chooses by. */
+export function placeholders(text: string): { readonly names: readonly string[]; readonly choosing: ReadonlySet<string> } {
+  const choosing = new Set<string>();
+  const names = new Set<string>();
+  const format = new IntlMessageFormat(text, "en", undefined, { ignoreTag: true });
+  walk(format.getAst() as readonly MessagePart[], choosing, names);
+  return { names: [...names], choosing };
+}
+
+/** Empty choices leave double blanks and blanks before a full stop. */
+function tidied(text: string): string {
+  return text
+    .replace(/ {2,}/g, " ")
+    .replace(/ ([.,;:?])(?=\s|$)/g, "$1")
+    .trim();
+}
+
+/** A code that nobody wrote a text for, with its data: honest, and enough to find it. */
+function unknownText(language: Language, key: string, data: Data): string {
+  const shown = Object.entries(data)
+    .filter(([name, value]) => !["code", "severity", "place"].includes(name) && typeof value !== "object")
+    .map(([name, value]) => `${name} ${typeof value === "number" ? formatNumber(language, value) : String(value)}`);
+  return shown.length === 0 ? key : `${key} (${shown.join(", ")})`;
+}
