@@ -22,7 +22,10 @@ const day = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}$/, "YYYY-MM-DD"));
 const time = v.pipe(v.string(), v.regex(/^(?:[01]\d|2[0-3]):[0-5]\d$/, "HH:MM"));
 const sum = v.pipe(v.string(), v.regex(/^\d{1,9}(?:[.,]\d{1,4})?$/, '"3.40"'));
 const orNull = <S extends v.GenericSchema>(schema: S) => v.optional(v.nullable(schema), null);
-const list = <S extends v.GenericSchema>(schema: S) => v.optional(v.array(schema), []);
+const list = <S extends v.GenericSchema>(schema: S, longest = 50_000) =>
+  v.optional(v.pipe(v.array(schema), v.maxLength(longest)), []);
+/** Lists of one class: far more than a school has, and few enough to compare each with each. */
+const mostInClass = 2000;
 
 /** A share as text, "95 %", or as a number, 0.95. No purchase can promise 100 %, and none is needed for 0 %. */
 const chance = v.union([
@@ -36,17 +39,17 @@ const pupil = v.strictObject({
   marks: v.optional(v.record(v.pipe(v.string(), v.minLength(1), v.maxLength(60)), v.pipe(v.number(), v.finite())), {}),
 });
 
-const lessonDate = v.strictObject({ lesson: id, date: day, start: time, absent: list(v.string()) });
+const lessonDate = v.strictObject({ lesson: id, date: day, start: time, absent: list(v.string(), mostInClass) });
 
 const classGroup = v.strictObject({
   id,
   name: v.optional(name),
   teamSize: v.optional(v.pipe(v.number(), v.integer()), 3),
   balance: orNull(v.string()),
-  pupils: v.array(pupil),
-  apart: list(v.pipe(v.array(v.string()), v.length(2))),
-  together: list(v.pipe(v.array(v.string()), v.minLength(2))),
-  lessons: list(lessonDate),
+  pupils: v.pipe(v.array(pupil), v.maxLength(mostInClass)),
+  apart: list(v.pipe(v.array(v.string()), v.length(2)), mostInClass),
+  together: list(v.pipe(v.array(v.string()), v.minLength(2), v.maxLength(mostInClass)), mostInClass),
+  lessons: list(lessonDate, mostInClass),
 });
 
 const movement = v.strictObject({
@@ -72,7 +75,7 @@ const supplier = v.strictObject({
   shipping: v.optional(sum, "0"),
   freeFrom: orNull(sum),
   days: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(3650)), 0),
-  offers: list(offer),
+  offers: list(offer, mostInClass),
 });
 
 const computer = v.strictObject({
@@ -117,7 +120,7 @@ export const classFileShape = v.strictObject({
     }),
     {},
   ),
-  classes: v.array(classGroup),
+  classes: v.pipe(v.array(classGroup), v.maxLength(100)),
   kits: list(v.strictObject({ kit: id, count })),
   stock: list(v.strictObject({ item, count, box: text })),
   movements: list(movement),

@@ -26,16 +26,25 @@ const supplyKinds = ["usb-port", "adapter", "power-bank", "battery-9v", "battery
 
 type Group = ClassFileShape["classes"][number];
 
+/** A file full of slips is told the first of them. */
+const mostProblems = 100;
+
 interface Judge {
   readonly document: Document;
   readonly known: KnownFiles;
   readonly report: (problem: FileProblem) => void;
+  /** Whether enough was reported: looking for near names in a file full of slips would take minutes. */
+  readonly isFull: () => boolean;
 }
 
 /** @returns everything that is wrong or doubtful, in no particular order. */
 export function judgeClassFile(document: Document, shape: ClassFileShape, known: KnownFiles): FileProblem[] {
   const problems: FileProblem[] = [];
-  const judge: Judge = { document, known, report: (problem) => problems.push(problem) };
+  const isFull = () => problems.length >= mostProblems;
+  const report = (problem: FileProblem) => {
+    if (!isFull()) problems.push(problem);
+  };
+  const judge: Judge = { document, known, report, isFull };
   judgeMoney(judge, shape);
   judgeDays(judge, shape);
   judgeIds(judge, shape);
@@ -163,15 +172,18 @@ function judgeClass(judge: Judge, group: Group, path: Path): void {
   judgeLessons(judge, group, path);
 }
 
-function judgeWishes({ document, report }: Judge, group: Group, path: Path): void {
+function judgeWishes({ document, report, isFull }: Judge, group: Group, path: Path): void {
   const { pupils, apart, together, lessons, teamSize } = group;
   const ids = new Set(pupils.map((pupil) => pupil.id));
   const place = (...more: Path) => document.place([...path, ...more]);
   const checkPupils = (list: readonly string[], where: "apart" | "together" | "absent", at: Path) => {
+    const seen = new Set<string>();
     for (const [i, id] of list.entries()) {
+      if (isFull()) return;
       if (ids.has(id) || ids.size === 0) {
-        if (where !== "absent" && list.indexOf(id) < i)
+        if (where !== "absent" && seen.has(id))
           report({ code: "file.pairWithItself", place: place(...at, i), class: group.id, found: id });
+        seen.add(id);
         continue;
       }
       // A teacher may well write the name where the id belongs.
@@ -224,11 +236,11 @@ function judgeWishes({ document, report }: Judge, group: Group, path: Path): voi
   }
 }
 
-function judgeLessons({ document, known, report }: Judge, group: Group, path: Path): void {
+function judgeLessons({ document, known, report, isFull }: Judge, group: Group, path: Path): void {
   const at = (i: number, field: string) => document.place([...path, "lessons", i, field]);
   const list = group.lessons.map((date, i) => ({ ...date, i, from: minutes(date.start) }));
   for (const { lesson, i } of list)
-    if (known.lessonMinutes && !known.lessonMinutes.has(lesson))
+    if (known.lessonMinutes && !known.lessonMinutes.has(lesson) && !isFull())
       report({
         code: "file.unknownLesson",
         place: at(i, "lesson"),
@@ -265,11 +277,11 @@ function judgeLessons({ document, known, report }: Judge, group: Group, path: Pa
   }
 }
 
-function judgeReferences({ document, known, report }: Judge, shape: ClassFileShape): void {
+function judgeReferences({ document, known, report, isFull }: Judge, shape: ClassFileShape): void {
   const classes = new Set(shape.classes.map((group) => group.id));
   const checkClass = (id: string, path: Path) => {
     // A log or a count may be of a class that left the school: doubtful, but not wrong.
-    if (classes.size > 0 && !classes.has(id))
+    if (classes.size > 0 && !classes.has(id) && !isFull())
       report({
         code: "file.unknownClass",
         severity: "warning",
@@ -293,10 +305,10 @@ function judgeReferences({ document, known, report }: Judge, shape: ClassFileSha
       if (kit !== undefined) checkKit(kit, ["suppliers", s, "offers", o, "kit"]);
 }
 
-function judgeItems({ document, report }: Judge, shape: ClassFileShape): void {
+function judgeItems({ document, report, isFull }: Judge, shape: ClassFileShape): void {
   const check = (list: readonly { readonly item?: string | undefined }[], path: Path) => {
     for (const [i, { item }] of list.entries())
-      if (item !== undefined && readItem(item) === null)
+      if (item !== undefined && !isFull() && readItem(item) === null)
         report({
           code: "file.unknownItem",
           place: document.place([...path, i, "item"]),

@@ -47,6 +47,8 @@ export interface OpenTable {
   readonly problems: FileProblem[];
 }
 
+/** A table full of slips is told the first of them. */
+export const mostTableProblems = 100;
 /** A header may stand below a title. */
 const linesLookedAt = 5;
 
@@ -169,7 +171,7 @@ export function closeTable<Value>(
   const names = new Map([...open.at, ...marks].map(([name, at]) => [at, name]));
   const header = table.rows.find((row) => row.line === headerLine);
   const columns = (header?.cells ?? []).map((cell, i) => ({ found: shownCell(cell), understood: names.get(i) ?? null }));
-  const problems = sortProblems(open.problems);
+  const problems = sortProblems(open.problems).slice(0, mostTableProblems);
   return {
     value: hasErrors(problems) ? null : value,
     problems,

@@ -11,6 +11,7 @@ import {
   closeTable,
   demandColumns,
   ignoreColumns,
+  mostTableProblems,
   type OpenTable,
   openTable,
   type TableReading,
@@ -100,12 +101,14 @@ function readItems(open: OpenTable): { row: CsvRow; item: ItemKey; count: number
   if (hasErrors(open.problems)) return [];
   ignoreColumns(open, open.others);
   return open.body.map((row) => {
+    // Looking for near names in twenty thousand wrong rows would take minutes.
+    const isFull = open.problems.length > mostTableProblems;
     const written = textAt(open, row, "item");
     const item = readItem(written) ?? looseItem(written);
     const place = cellPlace(open, row, "item");
     if (written === "") open.problems.push({ code: "file.csvEmptyCell", place, column: "item" });
     else if (item === null)
-      open.problems.push({ code: "file.unknownItem", place, found: shownCell(written), near: nearItem(written) });
+      open.problems.push({ code: "file.unknownItem", place, found: shownCell(written), near: isFull ? null : nearItem(written) });
     else if (readItem(written) === null)
       open.problems.push({
         code: "file.csvItemGuessed",

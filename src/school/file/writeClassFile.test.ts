@@ -3,10 +3,10 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { afterAccident } from "../../../test/files/accidents.ts";
 import { anyClassFile } from "../../../test/files/generatedClassFile.ts";
 import { sample } from "../../../test/sample.ts";
-import { parseMoney, parseQuantity, plainText, type Random, seededRandom } from "../../base/index.ts";
-import { decodeText } from "./decodeText.ts";
+import { parseMoney, parseQuantity, plainText, seededRandom } from "../../base/index.ts";
 import { readItem } from "./itemText.ts";
 import { readClassFile } from "./readClassFile.ts";
 import { writeClassFile } from "./writeClassFile.ts";
@@ -38,74 +38,6 @@ test("every class file reads as it was written, and is written the same again", 
     { seed: 20_261_125, numRuns: sample(300, 10_000) },
   );
 });
-
-/** Accidents that happen to files: each takes the text and gives another. */
-const accidents: readonly ((text: string, random: Random) => string)[] = [
-  // A bit of a character turned over.
-  (text, random) => {
-    const at = random.int(0, text.length - 1);
-    return text.slice(0, at) + String.fromCharCode(text.charCodeAt(at) ^ (1 << random.int(0, 7))) + text.slice(at + 1);
-  },
-  // Cut by a power cut.
-  (text, random) => text.slice(0, random.int(0, text.length)),
-  // A piece missing from the middle.
-  (text, random) => {
-    const at = random.int(0, text.length);
-    return text.slice(0, at) + text.slice(at + random.int(1, 40));
-  },
-  // A line doubled, a line lost, two lines swapped.
-  (text, random) =>
-    onLines(text, (lines) => lines.splice(random.int(0, lines.length - 1), 0, lines[random.int(0, lines.length - 1)]!)),
-  (text, random) => onLines(text, (lines) => lines.splice(random.int(0, lines.length - 1), 1)),
-  (text, random) =>
-    onLines(text, (lines) => {
-      const a = random.int(0, lines.length - 1);
-      const b = random.int(0, lines.length - 1);
-      [lines[a], lines[b]] = [lines[b]!, lines[a]!];
-    }),
-  // A value of another kind, a huge one, somebody else's.
-  (text, random) =>
-    onValue(text, random, () =>
-      pick(random, [
-        "null",
-        "true",
-        "[]",
-        "{}",
-        '""',
-        "-1",
-        "1e308",
-        "1e999",
-        "0.1",
-        "99999999999999999999",
-        '"__proto__"',
-        '"2027-02-30"',
-        '"\\u202e"',
-        '"\\ud800"',
-        '"\\u0000"',
-      ]),
-    ),
-  (text, random) => onValue(text, random, () => pick(random, text.match(value) ?? ["0"])),
-  // Read in the wrong encoding.
-  (text) => decodeText(Uint8Array.from([0xe9, ...new TextEncoder().encode(text)])).text.slice(1),
-];
-
-const value = /(?<=[:[,] ?)(?:"(?:[^"\\]|\\.)*"|-?\d+(?:\.\d+)?|true|false|null)(?=[,}\] \n])/g;
-
-function onLines(text: string, change: (lines: string[]) => void): string {
-  const lines = text.split("\n");
-  change(lines);
-  return lines.join("\n");
-}
-
-function onValue(text: string, random: Random, other: () => string): string {
-  const found = [...text.matchAll(value)];
-  const one = found[random.int(0, found.length - 1)];
-  return one ? text.slice(0, one.index) + other() + text.slice(one.index + one[0].length) : text;
-}
-
-function pick<T>(random: Random, from: readonly T[]): T {
-  return from[random.int(0, from.length - 1)]!;
-}
 
 /** What one field says, whatever the spelling: for comparing a text with what was written from it. */
 function meaning(field: string, said: unknown): unknown {
@@ -140,8 +72,7 @@ test("an accident is refused at a place, or what is left is kept whole: nothing 
   let kept = 0;
   for (let seed = 1; seed <= sample(500, 10_000); seed += 1) {
     const random = seededRandom(seed, "accident");
-    let text = demo;
-    for (let n = random.int(0, 2) === 0 ? 2 : 1; n > 0; n -= 1) text = pick(random, accidents)(text, random);
+    const text = afterAccident(demo, random);
     const start = performance.now();
     const { value: classFile, problems } = readClassFile("harbour.json", text);
     expect(performance.now() - start, `seed ${seed}`).toBeLessThan(1000);
@@ -173,6 +104,29 @@ test("a prototype's name is refused wherever it stands, and changes nothing", ()
     }
   expect(({} as Record<string, unknown>).polluted).toBe(undefined);
 });
+
+/** A class file whose parts are as large as they may be, and wrong. */
+const people = Array.from({ length: 2000 }, (_, i) => `{"id":"pupil-${i}","name":"Pupil number ${i}"}`).join(",");
+const strangers = JSON.stringify(Array.from({ length: 2000 }, (_, i) => `pupil_${i}`));
+const sameDay = Array.from(
+  { length: 2000 },
+  (_, i) => `{"lesson":"lesson-${i}","date":"2027-01-12","start":"09:00","absent":${i < 20 ? strangers : "[]"}}`,
+).join(",");
+const crowd = `{"format":"benchday-class/1","currency":"EUR","classes":[{"id":"7b","pupils":[${people}],"lessons":[${sameDay}]}]}`;
+const teapots = Array.from({ length: 50_000 }, (_, i) => `{"item":"teapot ${i}","count":1}`).join(",");
+const kitchen = `{"format":"benchday-class/1","currency":"EUR","classes":[],"stock":[${teapots}]}`;
+
+for (const [name, text, code] of [
+  ["two thousand pupils, as many lessons at once and strangers in each", crowd, "file.unknownPupil"],
+  ["fifty thousand teapots", kitchen, "file.unknownItem"],
+] as const)
+  test(`${name} are refused within a second`, () => {
+    const start = performance.now();
+    const { problems } = readClassFile("class.json", text);
+    expect(performance.now() - start).toBeLessThan(1000);
+    expect(problems.some((p) => p.code === code)).toBe(true);
+    expect(problems.length).toBeLessThanOrEqual(100);
+  });
 
 const large: [name: string, text: string, code: string][] = [
   ["ten thousand lists deep", "[".repeat(10_000), "document.tooDeep"],
