@@ -212,12 +212,9 @@ function lessonRows(input: OrderInput, language: Language): { html: Html; height
   const not = purchase.notHeld.map((n) =>
     row(
       n.sitting,
-      say(language, `notHeld.${n.reason}`, {
-        names: formatList(
-          language,
-          n.items.map((i) => itemName(language, i)),
-        ),
-        n: n.items.length,
+      say(language, "order.no", {
+        why: say(language, `notHeld.${n.reason}`),
+        names: n.items.map((i) => itemName(language, i)),
       }),
     ),
   );

@@ -53,7 +53,7 @@ export interface Catalogue {
     readonly seen: Texts<Exclude<SeenWord, `${number} degrees`> | "degrees">;
     readonly hazard: Texts<HazardCode>;
     readonly severity: Texts<Hazard["severity"]>;
-    readonly supplyReason: Texts<SupplyReason>;
+    readonly supplyWhy: Texts<SupplyReason>;
   };
   readonly file: { readonly problems: Problems<FileProblem["code"]> };
   readonly classroom: {
@@ -69,10 +69,10 @@ export interface Catalogue {
   readonly readiness: {
     readonly reason: Texts<ReasonCode>;
     readonly remedy: Texts<RemedyCode>;
-    readonly remedyBy: Texts<"by">;
     readonly preparation: Texts<PreparationCode>;
   };
-  /** Words of the papers themselves. */
+  /** Words of the commands and of the papers: their own keys, which tests look for in the code. */
+  readonly cli: typeof en.cli;
   readonly papers: typeof en.papers & { readonly activityDoes: Partial<Texts<Activity>> };
 }
 

@@ -45,7 +45,7 @@ export function shownValue(language: Language, name: string, value: unknown, dat
   if (typeof value === "string") {
     const day = parseDay(value);
     if (day !== null) return formatDay(language, day);
-    if (items.test(name)) return itemName(language, value);
+    if (items.test(name) && isItem(language, value)) return itemName(language, value);
     const word = shownWord(language, name, value);
     if (word !== null) return word;
     return language.direction === "rtl" || rightToLeft.test(value) ? `\u2068${value}\u2069` : value;
@@ -53,10 +53,15 @@ export function shownValue(language: Language, name: string, value: unknown, dat
   return String(value);
 }
 
+/** A key and not yet its name, which may be put in as well. */
+function isItem(language: Language, value: string): boolean {
+  return language.text(`item.${value.split(" ")[0]}`) !== null;
+}
+
 /** Codes that stand as a value in another text: what was seen, a verdict, the shape that a file should have. */
 function shownWord(language: Language, name: string, value: string): string | null {
   if (name === "verdict" && language.text(`verdict.${value}`) !== null) return sayUnchecked(language, `verdict.${value}`);
-  if (name === "why" && language.text(`supplyReason.${value}`) !== null) return sayUnchecked(language, `supplyReason.${value}`);
+  if (name === "why" && language.text(`supplyWhy.${value}`) !== null) return sayUnchecked(language, `supplyWhy.${value}`);
   if (name !== "expected" && name !== "seen") return null;
   const degrees = /^(-?[\d.]+) degrees$/.exec(value);
   if (degrees) return sayUnchecked(language, "seen.degrees", { degrees: Number(degrees[1]) });
