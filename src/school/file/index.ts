@@ -3,7 +3,7 @@ export * from "./classFile.ts";
 export { classFileShape, kitShape } from "./classFileShape.ts";
 export { type CsvStyle, type Separator, writeCsv } from "./csvTable.ts";
 export type { FileProblem, IdOwner } from "./fileProblem.ts";
-export type { KnownFiles } from "./judgeClassFile.ts";
+export type { KnownFiles } from "./judge.ts";
 export type { TableReading, Understood } from "./openTable.ts";
 export { type OrderLine, orderCsv, readOrderCsv } from "./orderCsv.ts";
 export { readClassFile } from "./readClassFile.ts";

@@ -367,6 +367,15 @@ test("several slips are told at once, in the order of the lines", () => {
   ]);
 });
 
+test("warnings hide no error, however many they are", () => {
+  const many = Array.from({ length: 150 }, (_, i) => `{ "id": "x${i}", "name": "Ana" },\n`).join("");
+  const text = changed(changed(right, '[\n        { "id": "p1"', `[\n${many}{ "id": "p1"`), '"change": -4', '"change": -7');
+  const { value, problems } = read(text);
+  expect(value).toBe(null);
+  expect(problems[0]).toMatchObject({ code: "file.takesTooMany" });
+  expect(problems.some((p) => p.code === "file.sameName")).toBe(true);
+});
+
 test("what is not known is not judged", () => {
   const strange = changed(right, '"change": -4', '"change": -400').replaceAll("lighthouse", "nothing-known");
   expect(readClassFile("class.json", strange).problems).toEqual([]);

@@ -20,7 +20,8 @@ import { type ClassFileShape, classFileShape } from "./classFileShape.ts";
 import type { FileProblem } from "./fileProblem.ts";
 import { bringToNewest, type Format } from "./formatVersion.ts";
 import { readItem } from "./itemText.ts";
-import { judgeClassFile, type KnownFiles, minutes } from "./judgeClassFile.ts";
+import { type KnownFiles, minutes } from "./judge.ts";
+import { judgeClassFile } from "./judgeClassFile.ts";
 import { leftOut } from "./leftOut.ts";
 
 /** Version 1 is the first; what leads from it to a next one will stand here. */

@@ -1,0 +1,113 @@
+// Whether what the school has and buys makes sense: items that exist, offers that hold something, movements that leave no less
+// than nothing.
+//
+// Does not know: what a lesson needs.
+import { near, type Path } from "../../base/index.ts";
+import { catalogue } from "../../bench/parts/index.ts";
+import type { ClassFileShape } from "./classFileShape.ts";
+import { nearItem, readItem } from "./itemText.ts";
+import { type Judge, minutes } from "./judge.ts";
+
+export function judgeItems({ document, report, isFull }: Judge, shape: ClassFileShape): void {
+  const check = (list: readonly { readonly item?: string | undefined }[], path: Path) => {
+    for (const [i, { item }] of list.entries())
+      if (item !== undefined && !isFull() && readItem(item) === null)
+        report({
+          code: "file.unknownItem",
+          place: document.place([...path, i, "item"]),
+          found: item.slice(0, 60),
+          near: nearItem(item),
+        });
+  };
+  check(shape.stock, ["stock"]);
+  check(shape.movements, ["movements"]);
+  check(shape.supplies, ["supplies"]);
+  check(shape.counts, ["counts"]);
+  check(
+    shape.decisions.map((d) => (d.kind === "skip" ? {} : { item: d.item })),
+    ["decisions"],
+  );
+  for (const [s, supplier] of shape.suppliers.entries()) {
+    check(supplier.offers, ["suppliers", s, "offers"]);
+    for (const [o, offer] of supplier.offers.entries()) {
+      const place = document.place(["suppliers", s, "offers", o]);
+      const { id, item, kit, count } = offer;
+      if (item === undefined && kit === undefined) report({ code: "file.offerHolds", place, offer: id, found: "nothing" });
+      else if (item !== undefined && kit !== undefined) report({ code: "file.offerHolds", place, offer: id, found: "both" });
+      else if (item !== undefined && count === undefined) report({ code: "file.offerWithoutCount", place, offer: id, item });
+      else if (kit !== undefined && count !== undefined) report({ code: "file.kitWithCount", place, offer: id, kit });
+    }
+  }
+}
+
+export function judgeEquipment({ document, report }: Judge, shape: ClassFileShape): void {
+  for (const [i, computer] of shape.computers.entries())
+    if (computer.works && computer.usbPorts === 0)
+      report({ code: "file.noPorts", place: document.place(["computers", i, "usbPorts"]), computer: computer.id });
+  for (const [i, { item }] of shape.supplies.entries()) {
+    const kind = item.split(" ")[0] ?? "";
+    if (readItem(item) !== null && catalogue.get(kind)?.role !== "supply")
+      report({
+        code: "file.notASupply",
+        place: document.place(["supplies", i, "item"]),
+        found: item,
+        near: near(
+          kind,
+          [...catalogue.values()].filter((k) => k.role === "supply").map((k) => k.id),
+        ),
+      });
+  }
+  for (const [i, { from, to }] of shape.powerCuts.entries())
+    if (minutes(to) <= minutes(from))
+      report({ code: "file.timesBackwards", place: document.place(["powerCuts", i, "to"]), from, to });
+  for (const [i, { item, out, back, broken }] of shape.counts.entries())
+    if (back + broken > out)
+      report({ code: "file.moreBackThanOut", place: document.place(["counts", i, "back"]), item, out, back, broken });
+}
+
+/** More must not go than is there on the day. To be asked only where items and days are right. */
+export function judgeMovements({ document, known, report }: Judge, shape: ClassFileShape): void {
+  const there = new Map<string, number>();
+  const add = (item: string, count: number) => {
+    const key = readItem(item) ?? item;
+    there.set(key, (there.get(key) ?? 0) + count);
+  };
+  for (const { item, count } of [...shape.stock, ...shape.supplies]) add(item, count);
+  for (const { kit, count } of shape.kits)
+    for (const [item, each] of known.kits?.get(kit)?.contents ?? []) add(item, each * count);
+  // What is listed one by one is not counted as stock, and a movement of it says nothing about the list.
+  const singly = new Set([
+    ...shape.boards.map(() => "board"),
+    ...shape.cables.map(() => "usb-cable"),
+    ...shape.computers.map(() => "computer"),
+  ]);
+  // Without the contents of its kits nobody can say what a cupboard holds.
+  const isComplete = shape.kits.every(({ kit }) => known.kits?.has(kit));
+  const list = shape.movements.map((movement, i) => ({ ...movement, i, item: readItem(movement.item) ?? movement.item }));
+  for (const { change, why, item, i } of list) {
+    const place = document.place(["movements", i, "change"]);
+    const expected = ["lost", "broken", "lent"].includes(why) ? "-" : why === "corrected" ? null : "+";
+    if (change === 0) report({ code: "file.noChange", place, item });
+    else if (expected !== null && expected !== (change > 0 ? "+" : "-"))
+      report({ code: "file.wrongSign", place, item, why, found: change, expected });
+  }
+  const reported = new Set<string>();
+  // On one day what came is counted before what went: the file need not say in which order.
+  const inOrder = [...list].sort((a, b) => a.date.localeCompare(b.date) || Number(a.change < 0) - Number(b.change < 0));
+  for (const { item, change, date, i } of isComplete ? inOrder : []) {
+    const before = there.get(item) ?? 0;
+    there.set(item, before + change);
+    if (before + change >= 0 || reported.has(item) || singly.has(item)) continue;
+    reported.add(item);
+    const others = [...there].filter(([other, count]) => other !== item && count > 0).map(([other]) => other);
+    report({
+      code: "file.takesTooMany",
+      place: document.place(["movements", i, "change"]),
+      item,
+      date,
+      found: -change,
+      there: Math.max(0, before),
+      near: before <= 0 ? near(item, others) : null,
+    });
+  }
+}
