@@ -122,6 +122,11 @@ export function elementId(name: string, element?: string): string {
   return element === undefined ? name : `${name}.${element}`;
 }
 
+/** @returns the holes that a part with these values needs. */
+export function footprintOf(kind: PartKind, values: PartValues): Footprint {
+  return kind.footprintsByType?.[String(values.type)] ?? kind.footprint;
+}
+
 /** What a supply gives, and for how long. */
 export interface SupplyFacts {
   /** Where it is joined to the board. */
@@ -219,6 +224,8 @@ export interface PartKind {
   readonly parameters: Readonly<Record<string, ParameterSpec>>;
   readonly states: Readonly<Record<string, StateSpec>>;
   readonly footprint: Footprint;
+  /** Where types have their legs in another order: the footprint by `type`. See `footprintOf`. */
+  readonly footprintsByType?: Readonly<Record<string, Footprint>>;
   /** Figures of the model and of the part's behaviour that no parameter holds, in SI. */
   readonly figures: Readonly<Record<string, Sourced<number>>>;
   readonly model: ElectricalModel;
@@ -231,7 +238,7 @@ export interface PartKind {
   /** A drawn from plus to minus beside the model, by what it is doing: a servo's idle, moving, start and stalled current. */
   readonly draws?: (values: PartValues) => Readonly<Record<string, Sourced<number>>>;
   /** H of a coil that kicks back when its current is cut: it needs a diode. */
-  readonly coilHenries?: Sourced<number>;
+  readonly coilHenries?: (values: PartValues) => Sourced<number>;
   readonly supply?: (values: PartValues) => SupplyFacts;
   readonly price: PriceClass;
   readonly loss: LossClass;

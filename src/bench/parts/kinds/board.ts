@@ -2,11 +2,12 @@
 //
 // Its model is empty here: what a pin is depends on the running program, so the rehearsal makes the board's elements from boardFacts.
 // Does not know: programs.
-import { boardFacts, boardLegs } from "../boardFacts.ts";
-import { beside } from "../footprints.ts";
-import type { PartKind } from "../partKind.ts";
 
-export const board: PartKind = {
+import { boardFacts, boardLegs } from "../boardFacts.ts";
+import { definePart } from "../definePart.ts";
+import { beside } from "../footprints.ts";
+
+export const board = definePart({
   id: "board",
   role: "board",
   legs: boardLegs,
@@ -15,18 +16,11 @@ export const board: PartKind = {
     ["3.3V", "3V3"],
     ["Vin", "VIN"],
   ]),
-  markedLeg: null,
-  parameters: {},
-  states: {},
   footprint: beside(boardLegs, "the board lies beside the breadboard"),
   figures: { ownAmps: boardFacts.ownAmps },
-  model: () => [],
-  limits: () => [],
-  noticed: () => [],
-  standIns: [],
   price: "e",
   loss: "L1",
   cautions: ["hot-case"],
   meterTest: "known-pin",
   source: "ATmega328P data sheet; boardFacts.ts",
-};
+});

@@ -1,14 +1,14 @@
 // The light-emitting diode. Its longer leg is the anode, the flat on its rim marks the cathode.
 // Does not know: the resistor that it needs; a circuit without one is found by its current.
+import { definePart, practice } from "../definePart.ts";
 import { freeLegs } from "../footprints.ts";
 import { ledColour, ledColourWords, ledDiode, ledLight, ledLimits } from "../ledColours.ts";
-import type { PartKind, PartValues } from "../partKind.ts";
+import type { PartValues } from "../partKind.ts";
 
 const colourOf = (values: PartValues) => ledColour(String(values.colour), String(values.type));
 
-export const led: PartKind = {
+export const led = definePart({
   id: "led",
-  role: "circuit",
   legs: ["anode", "cathode"],
   alsoCalled: { plus: "anode", minus: "cathode" },
   markedLeg: "anode",
@@ -16,7 +16,7 @@ export const led: PartKind = {
     colour: {
       unit: "word",
       words: ledColourWords,
-      usual: { value: "red", source: "common practice, no source" },
+      usual: { value: "red", source: practice },
       tellsApart: true,
     },
     type: {
@@ -26,22 +26,20 @@ export const led: PartKind = {
       tellsApart: "unlessUsual",
     },
   },
-  states: {},
   footprint: freeLegs(["anode", "cathode"], 1, "legs 2.54 mm apart, bent to any two rows: from memory"),
-  figures: {},
   model: (name, node, values) => [ledDiode(name, node("anode"), node("cathode"), colourOf(values))],
   limits: (values) => ledLimits(colourOf(values)),
   noticed: (values) => (values.colour === "infrared" ? [] : [ledLight(colourOf(values))]),
   standIns: [
-    { part: "led red", when: "for yellow and yellowish green: about 10 % less current", source: "common practice, no source" },
-    { part: "led yellow", when: "for red and yellowish green", source: "common practice, no source" },
-    { part: "led green", when: "for red and yellow", source: "common practice, no source" },
-    { part: "led blue", when: "only where the supply has 5 V", source: "common practice, no source" },
-    { part: "led white", when: "only where the supply has 5 V", source: "common practice, no source" },
+    { part: "led red", when: "for yellow and yellowish green: about 10 % less current", source: practice },
+    { part: "led yellow", when: "for red and yellowish green", source: practice },
+    { part: "led green", when: "for red and yellow", source: practice },
+    { part: "led blue", when: "only where the supply has 5 V", source: practice },
+    { part: "led white", when: "only where the supply has 5 V", source: practice },
   ],
   price: "b",
   loss: "L3",
   cautions: ["small-parts", "eyes-bright", "eyes-splinters"],
   meterTest: "diode-lights",
   source: "data sheets named in ledColours.ts",
-};
+});

@@ -1,13 +1,15 @@
 // The photoresistor: its resistance falls with light, R = R10·(E / 10 lx)^−gamma. `ohms` is its resistance at 10 lx.
 // Does not know: 20–30 ms that it takes to follow the light.
+import { definePart, practice } from "../definePart.ts";
 import { freeLegs } from "../footprints.ts";
-import type { PartKind } from "../partKind.ts";
 
-export const photoresistor: PartKind = {
+const figures = {
+  darkOhms: { value: 1e6, source: "data tables of the 5528 class: at least 1 MΩ in the dark" },
+};
+
+export const photoresistor = definePart({
   id: "photoresistor",
-  role: "circuit",
   legs: ["1", "2"],
-  markedLeg: null,
   parameters: {
     ohms: {
       unit: "Ω",
@@ -25,27 +27,20 @@ export const photoresistor: PartKind = {
   },
   states: { lux: { unit: "lx", atFirst: 400, least: 0, most: 200_000 } },
   footprint: freeLegs(["1", "2"], 1, "legs 2.5–3.4 mm apart, bent to any two rows: from memory"),
-  figures: {
-    darkOhms: { value: 1e6, source: "data tables of the 5528 class: at least 1 MΩ in the dark" },
-  },
+  figures,
   model: (name, node, values, state) => {
     const ohms = Number(values.ohms) * (Number(state.lux) / 10) ** -Number(values.gamma);
     // Bright sun leaves some hundred ohms; the formula knows no end, so that a wrong value shows as too much current.
-    return [
-      { kind: "resistor", id: name, a: node("1"), b: node("2"), ohms: Math.min(ohms, photoresistor.figures.darkOhms!.value) },
-    ];
+    return [{ kind: "resistor", id: name, a: node("1"), b: node("2"), ohms: Math.min(ohms, figures.darkOhms.value) }];
   },
   limits: () => [
     { what: "watts", unsafe: { value: 0.1, source: "5 mm photoresistors: about 100 mW, from memory" } },
     { what: "volts", unsafe: { value: 150, source: "5 mm photoresistors: 150 V, from memory" } },
   ],
-  noticed: () => [],
-  standIns: [
-    { part: "phototransistor", when: "with another resistor, and its sense noted", source: "common practice, no source" },
-  ],
+  standIns: [{ part: "phototransistor", when: "with another resistor, and its sense noted", source: practice }],
   price: "b",
   loss: "L2",
   cautions: ["cadmium", "small-parts"],
   meterTest: "falls-when-lit",
   source: "definition of gamma by makers of photoresistors; data tables of the 5528 class",
-};
+});

@@ -1,11 +1,14 @@
 // The potentiometer: two resistors whose sum stays the same. Turned to 100 % the wiper is at leg 1.
 // Does not know: logarithmic tracks.
+import { definePart, practice } from "../definePart.ts";
 import { inLine } from "../footprints.ts";
-import type { PartKind } from "../partKind.ts";
 
-export const potentiometer: PartKind = {
+const figures = {
+  endOhms: { value: 2, source: "data sheet FTB10: at most 10 Ω is left at each end; 2 Ω from memory" },
+};
+
+export const potentiometer = definePart({
   id: "potentiometer",
-  role: "circuit",
   legs: ["1", "wiper", "2"],
   alsoCalled: { "3": "2" },
   markedLeg: "wiper",
@@ -22,11 +25,9 @@ export const potentiometer: PartKind = {
   },
   states: { turn: { unit: "%", atFirst: 0.5, least: 0, most: 1 } },
   footprint: inLine(["1", "wiper", "2"], 2, "16 mm type, tags 5 mm apart; flat tags do not grip: from memory"),
-  figures: {
-    endOhms: { value: 2, source: "data sheet FTB10: at most 10 Ω is left at each end; 2 Ω from memory" },
-  },
+  figures,
   model: (name, node, values, state) => {
-    const end = potentiometer.figures.endOhms!.value;
+    const end = figures.endOhms.value;
     const ohms = Number(values.ohms);
     const turn = Number(state.turn);
     return [
@@ -42,11 +43,10 @@ export const potentiometer: PartKind = {
       { what: "amps", unsafe: most, element: "2" },
     ];
   },
-  noticed: () => [],
-  standIns: [{ part: "resistor", when: "two of them as a fixed setting", source: "common practice, no source" }],
+  standIns: [{ part: "resistor", when: "two of them as a fixed setting", source: practice }],
   price: "c",
   loss: "L1",
   cautions: ["small-parts"],
   meterTest: "wiper-moves",
   source: "data sheets T-16, FTB10",
-};
+});

@@ -1,13 +1,11 @@
 // The resistor: two legs, no direction.
 // Does not know: colour bands (base/colourCode.ts), which value a lesson needs.
+import { definePart, practice } from "../definePart.ts";
 import { freeLegs } from "../footprints.ts";
-import type { PartKind } from "../partKind.ts";
 
-export const resistor: PartKind = {
+export const resistor = definePart({
   id: "resistor",
-  role: "circuit",
   legs: ["1", "2"],
-  markedLeg: null,
   parameters: {
     ohms: {
       unit: "Ω",
@@ -20,9 +18,7 @@ export const resistor: PartKind = {
     tolerance: { unit: "%", usual: { value: 0.05, source: "IEC 60062: gold band" }, least: 0, most: 0.5 },
     watts: { unit: "W", usual: { value: 0.25, source: "film resistor data sheets: 1/4 W up to 70 °C" }, least: 0.01, most: 100 },
   },
-  states: {},
   footprint: freeLegs(["1", "2"], 4, "body 6.3 mm long, bent to four rows or more: from memory"),
-  figures: {},
   model: (name, node, values) => [{ kind: "resistor", id: name, a: node("1"), b: node("2"), ohms: Number(values.ohms) }],
   limits: (values) => [
     {
@@ -33,13 +29,10 @@ export const resistor: PartKind = {
     },
     { what: "volts", unsafe: { value: 250, source: "1/4 W carbon film data sheets: 250 V for a small body" } },
   ],
-  noticed: () => [],
-  standIns: [
-    { part: "resistor", when: "a neighbouring preferred value, if the rehearsal passes", source: "common practice, no source" },
-  ],
+  standIns: [{ part: "resistor", when: "a neighbouring preferred value, if the rehearsal passes", source: practice }],
   price: "a",
   loss: "L3",
   cautions: ["small-parts"],
   meterTest: "resistance",
   source: "IEC 60062, IEC 60063, film resistor data sheets",
-};
+});
