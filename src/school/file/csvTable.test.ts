@@ -119,9 +119,9 @@ test("lines are those of the file, also below a cell with line breaks and a blan
 const broken: [name: string, text: string, code: string, line: number][] = [
   ["a quote that is never closed", 'a,b\n1,"2\n3,4\n', "file.csvQuoteOpen", 2],
   ["text behind a closing quote", 'a,b\n"1"x,2\n3,"4"\n', "file.csvQuoteStray", 2],
-  ["a million rows", "a,b\n".repeat(1_000_000), "file.csvTooLong", 1],
+  ["a million rows", "a,b\n".repeat(1_000_000), "document.tooLarge", 1],
   ["twenty thousand and one rows", "a,b\n".repeat(20_001), "file.csvTooLong", 1],
-  ["one line of ten million letters", "a".repeat(10_000_000), "file.csvTooLong", 1],
+  ["one line of ten million letters", "a".repeat(10_000_000), "document.tooLarge", 1],
 ];
 for (const [name, text, code, line] of broken)
   test(`${name}: ${code}`, () => {

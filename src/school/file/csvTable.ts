@@ -42,13 +42,15 @@ const separators: readonly Separator[] = [";", "\t", ","];
  * @param file name for the places of problems; a place's column is the number of the cell, 1 for the first.
  */
 export function readCsvTable(file: string, content: Uint8Array | string): CsvTable {
-  const { text, encoding } = decodeText(content.length > 4 * mostCharacters ? "" : content);
-  const tooLong = (found: number, most: number): CsvTable => {
-    const problem: FileProblem = { code: "file.csvTooLong", place: { file, line: 1, column: 1 }, found, most };
+  const place = { file, line: 1, column: 1 };
+  const refused = (problem: FileProblem, encoding: Encoding | null): CsvTable => {
     return { text: "", encoding, separator: null, separatorSaid: false, rows: [], problems: [problem] };
   };
-  const size = text === "" ? content.length : text.length;
-  if (size > mostCharacters) return tooLong(size, mostCharacters);
+  // A byte may be a character; four of them surely are.
+  const tooLarge = (found: number) => refused({ code: "document.tooLarge", place, found, most: mostCharacters }, null);
+  if (content.length > 4 * mostCharacters) return tooLarge(content.length);
+  const { text, encoding } = decodeText(content);
+  if (text.length > mostCharacters) return tooLarge(text.length);
   const said = /^sep=([,;\t])[ \t]*(?:\r\n?|\n|$)/i.exec(text);
   const body = endLines(said ? text.slice(said[0].length) : text);
   const separator = (said?.[1] as Separator | undefined) ?? guessSeparator(body);
@@ -57,7 +59,8 @@ export function readCsvTable(file: string, content: Uint8Array | string): CsvTab
     newline: "\n",
     preview: mostRows + 1,
   });
-  if (read.data.length > mostRows) return tooLong(read.data.length, mostRows);
+  if (read.data.length > mostRows)
+    return refused({ code: "file.csvTooLong", place, found: read.data.length, most: mostRows }, encoding);
   const rows: CsvRow[] = [];
   const starts: number[] = [];
   let line = said ? 2 : 1;

@@ -18,7 +18,7 @@ type FormatProblem =
   /** Not this kind of file: a lesson, another program's file. */
   | At<"file.otherFormat", { readonly found: string; readonly expected: string }>
   /** Characters that only change how a text looks were left out; the text is otherwise as it was. */
-  | At<"file.charactersLeftOut", { readonly found: string }>
+  | At<"file.charactersLeftOut", { readonly found: string; readonly character: string }>
   | At<"file.sameId", { readonly what: IdOwner; readonly found: string; readonly firstLine: number }>
   | At<"file.noSuchDay", { readonly found: string }>
   | At<"file.tooFineSum", { readonly found: string; readonly currency: string; readonly decimals: number }>

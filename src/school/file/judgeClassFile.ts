@@ -49,10 +49,12 @@ function judgeMoney({ document, report }: Judge, shape: ClassFileShape): void {
   }
 }
 
+/** A day must exist, and lie in the years 2000 to 2199: anything else is a slip, such as 0227 for 2027. */
 function judgeDays({ document, report }: Judge, shape: ClassFileShape): void {
   const check = (list: readonly { readonly date: string }[], path: Path) => {
     for (const [i, { date }] of list.entries())
-      if (parseDay(date) === null) report({ code: "file.noSuchDay", place: document.place([...path, i, "date"]), found: date });
+      if (parseDay(date) === null || !/^2[01]/.test(date))
+        report({ code: "file.noSuchDay", place: document.place([...path, i, "date"]), found: date });
   };
   for (const [i, group] of shape.classes.entries()) check(group.lessons, ["classes", i, "lessons"]);
   check(shape.movements, ["movements"]);

@@ -4,6 +4,7 @@
 // file should know, because the text is no longer what was stored.
 // Does not know: which field the text belongs to.
 import type { FileProblem } from "./fileProblem.ts";
+import { shownCell } from "./tableCell.ts";
 
 /** As they stand in a text. */
 const literal = "[\\u202a-\\u202e\\u2066-\\u2069]|[\\ud800-\\udfff]";
@@ -14,7 +15,7 @@ const inDocuments = new RegExp(`${literal}|${escaped}`, "giu");
 const inTables = new RegExp(`${literal}|[\\u0000-\\u0008\\u000b\\u000c\\u000e-\\u001f\\u007f-\\u009f]`, "gu");
 const mostWarnings = 20;
 
-/** @returns one warning for each line that loses a character, with the code point of the first, such as "U+202E". */
+/** @returns one warning for each line that loses a character: the text without it, and the code point of the first. */
 export function leftOut(file: string, text: string, kind: "document" | "table"): FileProblem[] {
   const problems: FileProblem[] = [];
   let line = 1;
@@ -34,9 +35,22 @@ export function leftOut(file: string, text: string, kind: "document" | "table"):
       code: "file.charactersLeftOut",
       severity: "warning",
       place: { file, line, column: match.index - lineStart + 1 },
-      found: `U+${code.toUpperCase()}`,
+      found: textAround(text, match.index, kind),
+      character: `U+${code.toUpperCase()}`,
     });
     if (problems.length === mostWarnings) break;
   }
   return problems;
+}
+
+/** What stands between the nearest quotes, or in the cell. */
+function textAround(text: string, at: number, kind: "document" | "table"): string {
+  const ends = kind === "document" ? /["\r\n]/ : /["\r\n,;\t]/;
+  const before =
+    text
+      .slice(Math.max(0, at - 60), at)
+      .split(ends)
+      .at(-1) ?? "";
+  const after = text.slice(at, at + 60).split(ends)[0] ?? "";
+  return shownCell((before + after).replace(/\\u[0-9a-f]{4}/gi, ""));
 }

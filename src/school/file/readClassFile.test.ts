@@ -173,6 +173,7 @@ const errors: Case[] = [
   ["a language in words", '"language": "en"', `"language": ¦"English"`, "document.wrongValue"],
   // Sense
   ["a day that does not exist", '"2027-01-12"', `¦"2027-02-30"`, "file.noSuchDay", { found: "2027-02-30" }],
+  ["a year with its figures swapped", '"2027-02-18"', `¦"0227-02-18"`, "file.noSuchDay", { found: "0227-02-18" }],
   ["29 February of a common year", '"2027-02-18"', `¦"2027-02-29"`, "file.noSuchDay"],
   ["an unknown currency", '"EUR"', `¦"EUE"`, "file.unknownCurrency", { found: "EUE", near: "EUR" }],
   ["a currency in small letters", '"EUR"', `¦"eur"`, "file.unknownCurrency", { near: "EUR" }],
@@ -287,9 +288,21 @@ for (const [name, from, to, code, data] of errors)
 
 const warnings: Case[] = [
   ["the same name twice", '"name": "Dan"', `"name": ¦"ana"`, "file.sameName", { class: "7b", firstLine: 15 }],
-  ["a letter that turns the text round", '"name": "Dan"', `"name": "¦\u202eDan"`, "file.charactersLeftOut", { found: "U+202E" }],
-  ["the same as an escape", '"name": "Dan"', `"name": "Da¦\\u2067n"`, "file.charactersLeftOut", { found: "U+2067" }],
-  ["half a character", '"name": "Dan"', `"name": "Dan¦\\ud83d"`, "file.charactersLeftOut", { found: "U+D83D" }],
+  [
+    "a letter that turns the text round",
+    '"name": "Dan"',
+    `"name": "¦\u202eDan"`,
+    "file.charactersLeftOut",
+    { found: "Dan", character: "U+202E" },
+  ],
+  [
+    "the same as an escape",
+    '"name": "Dan"',
+    `"name": "Da¦\\u2067n"`,
+    "file.charactersLeftOut",
+    { found: "Dan", character: "U+2067" },
+  ],
+  ["half a character", '"name": "Dan"', `"name": "Dan¦\\ud83d"`, "file.charactersLeftOut", { found: "Dan", character: "U+D83D" }],
   [
     "a count of a class that has left",
     '"class": "7b", "lesson": "lighthouse", "item"',

@@ -68,8 +68,9 @@ export function readRoster(file: string, content: Uint8Array | string): TableRea
   if (open.headerLine === null) return closeTable(open, toPupils(open, namesAlone(open)));
   if (!open.at.has("given") && !open.at.has("family")) demandColumns(open, ["name"]);
   const marks = findMarks(open);
+  // Under a header of one column a comma belongs to the name.
+  const isOne = open.table.rows.find((row) => row.line === open.headerLine)?.cells.length === 1;
   const rows = open.body.map((row): NamedRow => {
-    const isOne = open.table.rows.find((r) => r.line === open.headerLine)?.cells.length === 1;
     const whole = isOne ? cellText(row.cells.join(open.table.separator ?? "")) : textAt(open, row, "name");
     const name = whole || `${textAt(open, row, "given")} ${textAt(open, row, "family")}`.trim();
     return { row, id: textAt(open, row, "id"), name, marks: readMarks(row, marks) };
