@@ -63,6 +63,7 @@ export function writeSafely(
   const fresh = join(folder, `.${basename(path)}.new-${process.pid}`);
   try {
     mkdirSync(folder, { recursive: true });
+    removeLeftovers(folder, path);
     const handle = openSync(fresh, "w");
     try {
       const bytes = typeof content === "string" ? new TextEncoder().encode(content) : content;
@@ -76,12 +77,36 @@ export function writeSafely(
     flushFolder(folder);
     return null;
   } catch (fault) {
-    rmSync(fresh, { force: true });
+    try {
+      rmSync(fresh, { force: true });
+    } catch {
+      // Where the folder itself is the trouble there is nothing to clear away.
+    }
     return { code: "cli.notWritable", path, reason: (fault as NodeJS.ErrnoException).code ?? "unknown" };
   }
 }
 
 export const isFolder = (path: string): boolean => existsSync(path) && statSync(path).isDirectory();
+
+/** A write that was killed leaves its unfinished file; the next write to the same path clears it away. */
+function removeLeftovers(folder: string, path: string): void {
+  const start = `.${basename(path)}.new-`;
+  for (const name of readdirSync(folder)) {
+    if (!name.startsWith(start)) continue;
+    const owner = Number(name.slice(start.length));
+    if (owner !== process.pid && !isRunning(owner)) rmSync(join(folder, name), { force: true });
+  }
+}
+
+function isRunning(id: number): boolean {
+  if (!Number.isInteger(id) || id <= 0) return false;
+  try {
+    process.kill(id, 0);
+    return true;
+  } catch (fault) {
+    return (fault as NodeJS.ErrnoException).code === "EPERM";
+  }
+}
 
 function flushFolder(folder: string): void {
   try {

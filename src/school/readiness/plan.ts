@@ -3,7 +3,7 @@
 // Does not know: words, papers, how it was found.
 import type { Day } from "../../base/index.ts";
 import type { ReadinessWord, RehearsalResult } from "../../bench/rehearsal/index.ts";
-import type { Team } from "../classroom/index.ts";
+import type { Rota, Team } from "../classroom/index.ts";
 import type { ItemKey } from "../file/index.ts";
 import type { SittingStock } from "../stock/index.ts";
 
@@ -148,11 +148,6 @@ export interface PlannedLesson {
 export interface Plan {
   readonly lessons: readonly PlannedLesson[];
   readonly prepare: readonly Preparation[];
-  /** For each class: lessons without a pair twice, and the bound. */
-  readonly rotas: readonly {
-    readonly class: string;
-    readonly fresh: number;
-    readonly bound: number;
-    readonly repeated: number;
-  }[];
+  /** The rota of each class, one entry a lesson in the order of their dates. */
+  readonly rotas: readonly { readonly class: string; readonly rota: Rota }[];
 }

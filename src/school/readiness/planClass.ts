@@ -1,0 +1,214 @@
+// The plan of a class file: every lesson of every class on its day, rehearsed, counted and judged.
+//
+// In this order, because each step needs the one before: rehearse every lesson once with the parts and supplies on hand;
+// choose its supply and prove its substitutes; make the teams and mend them for absences; share out the stock; then judge
+// each lesson on its day and say what to prepare. What is costly is remembered under a hash of all it depends on.
+// Does not know: words, files, how a rehearsal, a rota or a share is found.
+import { contentHash, type Day, type LongWork, type World } from "../../base/index.ts";
+import type { Lesson } from "../../bench/lesson/index.ts";
+import { catalogue, parseItemKey } from "../../bench/parts/index.ts";
+import { type RehearsalResult, rehearse } from "../../bench/rehearsal/index.ts";
+import { makeRota, type Rota, repairDay } from "../classroom/index.ts";
+import { chargingPlan, equipmentFor } from "../equipment/index.ts";
+import type { ClassFile, ClassGroup, ItemKey, Kit } from "../file/index.ts";
+import {
+  type Cupboard,
+  coverSittings,
+  cupboard,
+  type LossRates,
+  lessonNeeds,
+  lossRates,
+  type Sitting,
+  usualSupply,
+} from "../stock/index.ts";
+import { chooseSupply, type SupplyChoice } from "./chooseSupply.ts";
+import { judgeSitting, type Place } from "./judgeSitting.ts";
+import type { Plan, PlannedLesson } from "./plan.ts";
+import { prepare } from "./prepare.ts";
+import { type ProvenItems, proveItems } from "./proveItems.ts";
+
+export interface PlanInput {
+  readonly classFile: ClassFile;
+  readonly kits: ReadonlyMap<string, Kit>;
+  /** Lessons by id; null where a lesson could not be read. */
+  readonly lessons: ReadonlyMap<string, Lesson | null>;
+  readonly seed: number;
+}
+
+/** A lesson after its rehearsal with what the school owns. */
+export interface RehearsedLesson {
+  readonly lesson: Lesson;
+  readonly rehearsal: RehearsalResult;
+  readonly choice: SupplyChoice;
+  readonly proven: ProvenItems;
+}
+
+/** The plan, with what an order needs besides. */
+export interface PlannedClass {
+  readonly plan: Plan;
+  readonly sittings: readonly Sitting[];
+  readonly store: Cupboard;
+  readonly rates: LossRates;
+}
+
+/** Version of the engines behind a remembered rehearsal; raise it when their answers change. */
+const engineVersion = 1;
+
+/** @returns the plan of all lessons from today on, in the order of their days. */
+export function* planClass(input: PlanInput, world: Pick<World, "today" | "remember">): LongWork<PlannedClass> {
+  const { classFile, kits, lessons } = input;
+  const store = cupboard(classFile, kits, world.today);
+  const rates = lossRates(classFile);
+  const rotas = new Map<string, Rota>();
+  for (const group of classFile.classes) {
+    yield { done: rotas.size, total: classFile.classes.length, doing: "teams" };
+    rotas.set(group.id, rotaOf(group, input.seed));
+  }
+  const places = classFile.classes
+    .flatMap((group) => placesOf(group, rotas.get(group.id)!, world.today, classFile))
+    .sort((a, b) => (a.at.date < b.at.date ? -1 : a.at.date > b.at.date ? 1 : a.at.start - b.at.start));
+
+  const wanted = [...new Set(places.map((p) => p.at.lesson))];
+  const rehearsed = new Map<string, RehearsedLesson>();
+  for (const [i, id] of wanted.entries()) {
+    yield { done: i, total: wanted.length, doing: "rehearse" };
+    const lesson = lessons.get(id);
+    if (!lesson) continue;
+    const teams = Math.max(...places.filter((p) => p.at.lesson === id).map((p) => p.day.teams.length));
+    rehearsed.set(id, rehearseLesson(lesson, input, store, teams, world));
+  }
+
+  const sittings = places.map((p): Sitting => {
+    const known = rehearsed.get(p.at.lesson);
+    return {
+      id: p.id,
+      class: p.group.id,
+      lesson: p.at.lesson,
+      date: p.at.date,
+      start: p.at.start,
+      teams: p.day.teams.length,
+      needs: known ? needsOf(known) : [],
+    };
+  });
+  const stock = coverSittings(sittings, store, rates);
+  const planned = places.map((place, i): PlannedLesson => {
+    const known = rehearsed.get(place.at.lesson) ?? null;
+    const equipment = equipmentFor(classFile, { ...place.at, minutes: known?.lesson.minutes ?? 0 }, place.day.teams.length);
+    return judgeSitting({ place, classFile, known, stock: stock[i]!, store, equipment });
+  });
+  const judged = withEarlierVerdicts(planned, rehearsed);
+  return {
+    plan: {
+      lessons: judged,
+      prepare: prepare(judged, classFile, rehearsed, world.today),
+      rotas: classFile.classes.map((group) => ({ class: group.id, rota: rotas.get(group.id)! })),
+    },
+    sittings,
+    store,
+    rates,
+  };
+}
+
+function rotaOf(group: ClassGroup, seed: number): Rota {
+  const work = makeRota({
+    pupils: group.pupils.map((p) => p.id),
+    size: group.teamSize,
+    lessons: group.lessons.length,
+    apart: group.apart,
+    together: group.together,
+    ...(group.balance === null ? {} : { balance: new Map(group.pupils.map((p) => [p.id, p.marks[group.balance!] ?? 0])) }),
+    seed,
+  });
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+  }
+}
+
+function placesOf(group: ClassGroup, rota: Rota, today: Day, classFile: ClassFile): Place[] {
+  const inOrder = [...group.lessons].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.start - b.start));
+  return inOrder
+    .map((at, l): Place => {
+      const teams = rota.lessons[l] ?? [];
+      const day = repairDay({
+        teams,
+        absent: at.absent,
+        size: group.teamSize,
+        history: rota.lessons.slice(0, l),
+        apart: group.apart,
+        together: group.together,
+      });
+      return { id: `${group.id}/${at.lesson}/${at.date}`, group, at, day };
+    })
+    .filter(({ at }) => at.date >= today)
+    .filter(({ at }) => !classFile.decisions.some((d) => d.kind === "skip" && d.lesson === at.lesson && d.class === group.id));
+}
+
+function rehearseLesson(
+  lesson: Lesson,
+  { classFile, seed }: PlanInput,
+  store: Cupboard,
+  teams: number,
+  world: Pick<World, "remember">,
+): RehearsedLesson {
+  const items = [...store.items.keys()].sort();
+  const supplies = suppliesToTry(classFile, items);
+  const rehearsal = world.remember(`rehearse ${engineVersion} ${contentHash({ lesson, items, supplies, seed })}`, () => {
+    const work = rehearse(lesson, { items, supplies, seed });
+    for (;;) {
+      const step = work.next();
+      if (step.done) return step.value;
+    }
+  });
+  const decided = classFile.decisions.findLast((d) => d.kind === "supply" && d.lesson === lesson.id);
+  const choice = chooseSupply(
+    rehearsal.supplies,
+    (item) => store.items.get(item)?.count ?? 0,
+    teams,
+    usualPort(classFile),
+    decided?.kind === "supply" ? decided.item : null,
+  );
+  const supply = choice.supply ?? choice.helps[0]?.supply ?? choice.usual;
+  return { lesson, rehearsal, choice, proven: proveItems(lesson, items, supply, classFile, world, seed) };
+}
+
+/** What feeds a board if nobody says otherwise: the weakest port of the computers that work. */
+function usualPort(classFile: ClassFile): ItemKey {
+  const ports = classFile.computers.filter((c) => c.works && c.usbPorts > 0).map((c) => c.usbMilliamps);
+  return ports.length > 0 ? `usb-port ${Math.min(...ports)}mA` : usualSupply;
+}
+
+/** Supplies to rehearse a lesson with: those on hand, supplies that a supplier sells, and two that every shop has. */
+export function suppliesToTry(classFile: ClassFile, items: readonly ItemKey[]): ItemKey[] {
+  const isSupply = (item: ItemKey) => catalogue.get(parseItemKey(item)?.kind ?? "")?.supply !== undefined;
+  const offered = classFile.suppliers.flatMap((s) =>
+    s.offers.flatMap((o) => (o.contains.kind === "item" ? [o.contains.item] : [])),
+  );
+  return [...new Set([usualPort(classFile), ...[...items, ...offered].filter(isSupply), "adapter 1000mA", "adapter 2000mA"])];
+}
+
+function needsOf({ lesson, choice, proven }: RehearsedLesson): Sitting["needs"] {
+  // Where nothing on hand carries the lesson, the need is for what would: so it is short of it, and an order can buy it.
+  const supply = choice.supply ?? choice.helps[0]?.supply ?? choice.usual;
+  const substitutes = [...choice.others, ...(choice.supply === null ? choice.helps.slice(1).map((h) => h.supply) : [])];
+  return lessonNeeds(lesson, { substitutes: proven.substitutes, supply, supplySubstitutes: substitutes });
+}
+
+/** A lesson that builds on one that cannot be held says so; its own verdict stays. */
+function withEarlierVerdicts(
+  planned: readonly PlannedLesson[],
+  rehearsed: ReadonlyMap<string, RehearsedLesson>,
+): PlannedLesson[] {
+  return planned.map((p) => {
+    const needs = rehearsed.get(p.lesson)?.lesson.needs ?? [];
+    const late = planned.filter(
+      (q) => q.class === p.class && needs.includes(q.lesson) && q.date <= p.date && q.verdict !== "ready" && q !== p,
+    );
+    const reasons = late.map((q) => ({
+      verdict: "ready" as const,
+      code: "earlier-lesson-not-ready" as const,
+      data: { lesson: q.lesson, verdict: q.verdict },
+    }));
+    return { ...p, reasons: [...p.reasons, ...reasons] };
+  });
+}
