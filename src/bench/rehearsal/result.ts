@@ -19,14 +19,38 @@ export function worstVerdict(words: readonly ReadinessWord[]): ReadinessWord {
   return verdicts[Math.min(verdicts.length - 1, ...words.map((w) => verdicts.indexOf(w)))] ?? "ready";
 }
 
+/** Key of an item of stock, as bench/parts writes it: "resistor 220", "usb-port 500mA". */
+export type ItemKey = string;
+
+/** What a person notices, as codes; an angle is written with its figure, as lessons write it. */
+export type SeenWord =
+  | "dark"
+  | "dim"
+  | "lit"
+  | "too bright"
+  | "blinking"
+  | "silent"
+  | "sounding"
+  | "moving"
+  | "stopped"
+  | "turning"
+  | "turning back"
+  | "stalled"
+  | "on"
+  | "off"
+  | "running"
+  | "resets"
+  | "undetermined"
+  | `${number} degrees`;
+
 /** From this moment on a person notices this, until the next observation of the same part. */
 export interface Observation {
   readonly ms: number;
   /** Part name, "board" or "text". */
   readonly part: string;
-  /** A code: dark, dim, lit, too bright, blinking, silent, sounding, 90 degrees, running, resets, undetermined … */
+  /** A `SeenWord`; for "text" the line itself, which is data and no code. */
   readonly seen: string;
-  /** Figures that belong to it: hertz, duty, degrees, amps, text. */
+  /** Figures that belong to it: hertz, duty (a share), degrees, amps, volts. */
   readonly figures: Readonly<Record<string, number | string>>;
 }
 
@@ -38,60 +62,131 @@ export interface CheckResult {
   readonly hangsOn: readonly string[];
   readonly when: When;
   readonly expected: Expectation;
+  /** A `SeenWord`, the last line of text, or for volts "volts". */
   readonly seen: string;
   readonly figures: Readonly<Record<string, number | string>>;
   readonly line: number;
 }
 
+/** Every kind of stress that a rehearsal can find. */
+export const hazardCodes = [
+  "pin-overcurrent",
+  "port-group-overcurrent",
+  "chip-overcurrent",
+  "pin-overvoltage",
+  "pin-negative",
+  "pins-fight",
+  "short",
+  "usb-overcurrent",
+  "board-overvoltage",
+  "regulator-hot",
+  "led-overcurrent",
+  "part-overcurrent",
+  "resistor-overload",
+  "part-overload",
+  "reversed-electrolytic",
+  "reverse-overvoltage",
+  "part-overvoltage",
+  "coil-without-diode",
+] as const;
+export type HazardCode = (typeof hazardCodes)[number];
+
 export interface Hazard {
-  /** pin-overcurrent, port-group-overcurrent, chip-overcurrent, led-overcurrent, resistor-overload, short, pins-fight, usb-overcurrent … */
-  readonly code: string;
+  readonly code: HazardCode;
   readonly severity: "caution" | "unsafe";
-  /** Part, pin or supply. */
+  /** Part, pin ("D9"), port group, "board" or the supply's item. */
   readonly part: string;
   readonly value: number;
   readonly limit: number;
   readonly unit: "A" | "W" | "V" | "°C";
+  /** The first moment at which it happens. */
   readonly ms: number;
   readonly source: string;
 }
 
+/** Why a supply does not fit, or why nobody can say. */
+export const supplyReasons = [
+  "over-current",
+  "sags",
+  "too-high",
+  "switches-itself-off",
+  "regulator-hot",
+  "empties-before-end",
+] as const;
+export type SupplyReason = (typeof supplyReasons)[number];
+
 export interface SupplyResult {
   /** Key of the item: "usb-port 500mA", "power-bank", "adapter 1A", "battery-9v". */
-  readonly supply: string;
+  readonly supply: ItemKey;
   readonly fits: "fits" | "does not fit" | "undetermined";
-  /** Codes why not: over-current, sags, too-high, switches-itself-off, regulator-hot, empties-before-end. */
-  readonly why: readonly string[];
+  readonly why: readonly SupplyReason[];
   readonly averageAmps: number;
   readonly peakAmps: number;
+  /** The least voltage of the board's 5 V net, V. */
   readonly leastVolts: number;
   /** Hours until empty; null for what does not empty. */
   readonly hours: number | null;
+  /** °C of the board's regulator in a room of 25 °C; null where the supply does not pass it. */
+  readonly regulatorCelsius: number | null;
 }
 
-/** Meter readings that a correct build shows: V of a leg against GND at a moment. */
+/** Meter readings that a correct build shows: V of a leg against GND at a moment. A meter shows the mean of fast switching. */
 export interface MeterReading {
   readonly ms: number;
   readonly at: LegRef;
   readonly volts: number;
 }
 
+/** What makes a variant differ from the lesson as written. */
+export type VariantWhat =
+  | { readonly kind: "nominal" }
+  | {
+      readonly kind: "value";
+      readonly part: string;
+      readonly parameter: string;
+      readonly value: number | string;
+      readonly item: ItemKey;
+    }
+  /** `corner`: the figure that is driven to its least or most, such as "least LED1 amps", or "sample 7". */
+  | { readonly kind: "corner"; readonly corner: string; readonly values: Readonly<Record<string, number>> }
+  | { readonly kind: "supply"; readonly supply: ItemKey };
+
 /** One other way to build it: a value from a kit or from `may-be`, a corner of the tolerances, another supply. */
 export interface VariantResult {
-  readonly what:
-    | { readonly kind: "nominal" }
-    | {
-        readonly kind: "value";
-        readonly part: string;
-        readonly parameter: string;
-        readonly value: number | string;
-        readonly item: string;
-      }
-    | { readonly kind: "corner"; readonly corner: string }
-    | { readonly kind: "supply"; readonly supply: string };
+  readonly what: VariantWhat;
   readonly verdict: ReadinessWord;
+  /** Numbers of the checks that do not pass, counted from 0 in the lesson's order. */
   readonly failedChecks: readonly number[];
   readonly hazards: readonly Hazard[];
+}
+
+/** How far a part's value may go before a check fails or something becomes unsafe. */
+export interface Margin {
+  readonly part: string;
+  readonly parameter: string;
+  /** Share of the nominal value at which it begins to fail: 0.4 means that 0.4 times is too little. Null: not within ÷ 10. */
+  readonly down: number | null;
+  /** As `down`, upwards; null: not within × 10. */
+  readonly up: number | null;
+}
+
+/** What kept a lesson from being rehearsed, or from being rehearsed in full. */
+export const rehearsalProblemCodes = [
+  "rehearsal.programHasErrors",
+  "rehearsal.programBreaks",
+  "rehearsal.programHangs",
+  "rehearsal.partNotModelled",
+  "rehearsal.itemDoesNotFit",
+  "rehearsal.noSupply",
+  "rehearsal.circuitHasNoAnswer",
+  "rehearsal.memoryNotFollowed",
+] as const;
+export type RehearsalProblemCode = (typeof rehearsalProblemCodes)[number];
+
+export interface RehearsalProblem {
+  readonly code: RehearsalProblemCode;
+  readonly line?: number;
+  readonly [name: string]: unknown;
 }
 
 export interface RehearsalResult {
@@ -103,13 +198,7 @@ export interface RehearsalResult {
   readonly supplies: readonly SupplyResult[];
   readonly readings: readonly MeterReading[];
   readonly variants: readonly VariantResult[];
-  /** How far a part's value may go before a check fails: part, parameter, share down and up (null: not found within ×/÷ 10). */
-  readonly margins: readonly {
-    readonly part: string;
-    readonly parameter: string;
-    readonly down: number | null;
-    readonly up: number | null;
-  }[];
+  readonly margins: readonly Margin[];
   /** Problems that kept it from being rehearsed at all (program does not compile, circuit has no answer). */
-  readonly problems: readonly { readonly code: string; readonly line?: number; readonly [name: string]: unknown }[];
+  readonly problems: readonly RehearsalProblem[];
 }

@@ -1,0 +1,123 @@
+// Whether a supply carries the lesson: what is drawn from it, how far it sags, how long it lasts, and what nobody can foresee.
+//
+// A port promises its rated current and no more: a peak above it is undetermined, for no standard says where real ports give way
+// (USB 2.0, section 7.2.1.2.1, only wants them to bear short transients and to stop by 5 A, from memory); to draw more for a
+// second is not to be planned on. The board's fuse holds below its hold current and trips above its trip current.
+// Does not know: checks, other supplies.
+import { boardFacts } from "../parts/index.ts";
+import type { Build } from "./build.ts";
+import type { Hazard, SupplyReason, SupplyResult } from "./result.ts";
+import { meanOf, type Run, type Segment } from "./run.ts";
+import type { Point } from "./table.ts";
+
+/** s from which a current is no longer a short transient. Our choice; motors start within 0.1 s. */
+const lastingSeconds = 1;
+type Outcome = "fits" | "undetermined" | "does not fit";
+
+/** @param run one in which the supply holds: what it would have to give. */
+export function judgeSupply(build: Build, run: Run): SupplyResult {
+  const { facts, item } = build.supply;
+  const fed = run.segments.filter((s) => s.scene.on && s.to > s.from);
+  const averageAmps = timeMean(fed, (p) => p.supplyAmps);
+  const peakAmps = extreme(fed, Math.max, (p) => p.supplyAmps);
+  const leastVolts = extreme(fed, Math.min, (p) => p.rail);
+  const hours = facts.ampHours && averageAmps > 0 ? facts.ampHours.value / averageAmps : null;
+  const regulatorCelsius = facts.into === "VIN" ? heat(build, fed) : null;
+
+  const findings: [reason: SupplyReason, outcome: Outcome][] = [
+    ["over-current", tooMuch(build, fed, peakAmps)],
+    ["sags", tooLow(leastVolts)],
+    ["too-high", extreme(fed, Math.max, (p) => p.rail) > 5.5 || vinTooHigh(build, fed) ? "does not fit" : "fits"],
+    ["switches-itself-off", tooLittle(build, fed, averageAmps)],
+    ["regulator-hot", tooHot(regulatorCelsius)],
+    ["empties-before-end", hours !== null && hours < build.lesson.minutes / 60 ? "does not fit" : "fits"],
+  ];
+  const why = findings.filter(([, outcome]) => outcome !== "fits");
+  const fits = why.some(([, o]) => o === "does not fit") ? "does not fit" : why.length > 0 ? "undetermined" : "fits";
+  return { supply: item, fits, why: why.map(([reason]) => reason), averageAmps, peakAmps, leastVolts, hours, regulatorCelsius };
+}
+
+/** The regulator's heat as a hazard: it is a matter of minutes, so it is judged at the mean. */
+export function regulatorHazards(result: SupplyResult): readonly Hazard[] {
+  const { mostCelsius } = boardFacts.regulator;
+  const value = result.regulatorCelsius;
+  if (value === null || value <= mostCelsius.value) return [];
+  const severity = value > absoluteCelsius ? "unsafe" : "caution";
+  const limit = severity === "unsafe" ? absoluteCelsius : mostCelsius.value;
+  return [{ code: "regulator-hot", severity, part: "board", value, limit, unit: "°C", ms: 0, source: mostCelsius.source }];
+}
+
+/** °C. Data sheet NCP1117: absolute maximum of the junction. */
+const absoluteCelsius = 150;
+
+function tooMuch(build: Build, fed: readonly Segment[], peakAmps: number): Outcome {
+  const { facts } = build.supply;
+  const limit =
+    facts.into === "VIN" && !facts.limitAmps
+      ? boardFacts.regulator.limitAmps.value
+      : (facts.limitAmps?.value ?? Number.POSITIVE_INFINITY);
+  const lasts = (least: number, figure: (p: Point) => number) =>
+    longest(fed, (s) => meanOf(s.scene, figure) > least) >= lastingSeconds;
+  const { holdAmps, tripAmps } = boardFacts.fuse;
+  if (lasts(limit, (p) => p.supplyAmps) || lasts(tripAmps.value, (p) => p.fuseAmps)) return "does not fit";
+  return peakAmps > limit || lasts(holdAmps.value, (p) => p.fuseAmps) ? "undetermined" : "fits";
+}
+
+function tooLow(leastVolts: number): Outcome {
+  const { brownOutVolts, leastVoltsForClock } = boardFacts.chip;
+  if (leastVolts < brownOutVolts.value) return "does not fit";
+  return leastVolts < leastVoltsForClock.value ? "undetermined" : "fits";
+}
+
+function vinTooHigh(build: Build, fed: readonly Segment[]): boolean {
+  if (build.supply.facts.into !== "VIN") return false;
+  return extreme(fed, Math.max, (p) => p.volts(build.wiring.node("board", "VIN"))) > boardFacts.regulator.mostVolts.value;
+}
+
+/** A power bank that is never asked for enough goes to sleep; one that is asked now and then may. */
+function tooLittle(build: Build, fed: readonly Segment[], averageAmps: number): Outcome {
+  const least = build.supply.facts.offBelowAmps?.value ?? 0;
+  if (fed.every((s) => meanOf(s.scene, (p) => p.supplyAmps) < least)) return least > 0 ? "does not fit" : "fits";
+  return averageAmps < least ? "undetermined" : "fits";
+}
+
+function tooHot(celsius: number | null): Outcome {
+  if (celsius === null || celsius <= boardFacts.regulator.mostCelsius.value) return "fits";
+  return celsius > absoluteCelsius ? "does not fit" : "undetermined";
+}
+
+/** °C of the regulator's junction: room + K/W · (V at its input − V at its output) · A. */
+function heat(build: Build, fed: readonly Segment[]): number {
+  const { diodeVolts, kelvinPerWatt } = boardFacts.regulator;
+  const watts = timeMean(fed, (p) => {
+    const input = p.volts(build.wiring.node("board", "VIN")) - diodeVolts.value;
+    return Math.max(0, input - p.rail) * p.supplyAmps;
+  });
+  return boardFacts.roomCelsius.value + kelvinPerWatt.value * watts;
+}
+
+function timeMean(segments: readonly Segment[], figure: (p: Point) => number): number {
+  let [sum, time] = [0, 0];
+  for (const s of segments) {
+    sum += meanOf(s.scene, figure) * (s.to - s.from);
+    time += s.to - s.from;
+  }
+  return time > 0 ? sum / time : 0;
+}
+
+function extreme(segments: readonly Segment[], pick: (...values: number[]) => number, figure: (p: Point) => number): number {
+  const values = segments.flatMap((s) => s.scene.phases.map((p) => figure(p.point)));
+  return values.length > 0 ? values.reduce((a, b) => pick(a, b)) : 0;
+}
+
+/** s of the longest unbroken stretch for which something holds. */
+function longest(segments: readonly Segment[], holds: (s: Segment) => boolean): number {
+  let [best, from, to] = [0, 0, 0];
+  for (const s of segments) {
+    if (!holds(s)) continue;
+    if (s.from !== to) from = s.from;
+    to = s.to;
+    best = Math.max(best, to - from);
+  }
+  return best;
+}

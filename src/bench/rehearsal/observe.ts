@@ -1,0 +1,29 @@
+// What a person notices, in order: from this moment on this part shows this.
+//
+// Even blinking is told once, with its figures; single changes are told one by one.
+// Does not know: checks, sentences.
+import { readLines } from "./lastLine.ts";
+import type { Perceived } from "./perceive.ts";
+import type { Observation } from "./result.ts";
+import type { Run } from "./run.ts";
+import { joinSpans } from "./span.ts";
+import { gatherBlinking } from "./steadiness.ts";
+
+export function observe(perceived: Perceived, run: Run): readonly Observation[] {
+  const observations: Observation[] = [];
+  for (const [part, spans] of perceived)
+    for (const span of joinSpans(gatherBlinking(spans)))
+      observations.push({ ms: toMs(span.from), part, seen: span.seen, figures: rounded(span.figures) });
+  for (const line of readLines(run)) observations.push({ ms: toMs(line.at), part: "text", seen: line.text, figures: {} });
+  return observations.sort((a, b) => a.ms - b.ms);
+}
+
+/** Thousandths of a millisecond are noise of the arithmetic. */
+export function toMs(seconds: number): number {
+  return Math.round(seconds * 1e6) / 1e3;
+}
+
+/** Figures as a person could measure them: six digits. */
+export function rounded(figures: Readonly<Record<string, number>>): Readonly<Record<string, number>> {
+  return Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, Number(value.toPrecision(6))]));
+}

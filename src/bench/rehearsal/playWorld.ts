@@ -1,0 +1,387 @@
+// The world on the other side of the board's pins: stimuli, bouncing contacts, servos, the supply, and the circuit behind it all.
+//
+// It is the `BoardPort` that the program runs against. Whenever a pin, a stimulus or a state changes, it looks up the table's
+// new state; in between nothing is computed. It also writes down the history that observations and checks are made from.
+// Does not know: checks, what a person would notice, C++.
+import type { Lesson } from "../lesson/index.ts";
+import { boardFacts, type PartState } from "../parts/index.ts";
+import type { BoardPort, Level, PinMode, PinNumber, Verdict } from "../program/index.ts";
+import { pinName } from "./boardElements.ts";
+import { bounceEdges } from "./bounce.ts";
+import { drawVolts } from "./draws.ts";
+import { driveServo, type Move, restingServo, type ServoState } from "./movers.ts";
+import { noise } from "./noise.ts";
+import { dutyOf, type PinActivity, phasesOf, restingPin, timerOf } from "./pinPhases.ts";
+import { judgeLevel, judgeNumber } from "./readInput.ts";
+import type { Run, Scenario, Scene, Segment } from "./run.ts";
+import { firstState, type Table, type TableState } from "./table.ts";
+
+/** One life of the world: it outlives resets of the board. */
+export interface PlayedWorld {
+  /** The port for the program's next life, which begins at `lifeFrom` seconds. */
+  port(lifeFrom: number): BoardPort;
+  /** After the board was reset or lost its supply: when its program starts again; null if never before the end. */
+  startsAgainAt(): number | null;
+  /** The history so far, up to the end. */
+  history(): Omit<Run, "outcome">;
+}
+
+interface Event {
+  readonly at: number;
+  readonly happen: () => void;
+}
+
+/** Volts of swing at a servo's signal leg from which it hears the pulses: half the supply. From memory. */
+const signalSwing = 2.5;
+/** Share of its least voltage at which a servo still moves, if slowly. From memory: about 3.6 V. */
+const sluggishShare = 0.75;
+/** s that a resettable fuse bears more than it should. 1206L050: at most 0.1 s at 8 A; longer for less, from memory. */
+const fusePatience = 1;
+/** s for which a noisy input keeps a level. */
+const noiseSlot = 0.005;
+const slack = 1e-9;
+
+export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end: number, seed: number): PlayedWorld {
+  const { build } = table;
+  const rails = boardFacts.chip;
+  const pinNumbers = table.pins.map((pin) => (pin.startsWith("A") ? 14 + Number(pin.slice(1)) : Number(pin.slice(1))));
+  const servoParts = [...build.parts.values()].filter((p) => p.kind.noticed(p.values).some((n) => n.sense === "angle"));
+  const contacts = [...build.parts.values()].flatMap((part) =>
+    part.kind.noticed(part.values).flatMap((n) => (n.sense === "contact" ? [{ part, noticed: n }] : [])),
+  );
+
+  let now = 0;
+  let lifeFrom = 0;
+  let alive = true;
+  const pins = new Map<PinNumber, PinActivity>();
+  const pulses = new Map<PinNumber, number>();
+  const states = new Map<string, PartState>();
+  const servos = new Map<string, ServoState>(servoParts.map((p) => [p.name, restingServo(p)]));
+  let supplyOn = true;
+  let fuseOpen = false;
+  const fuseAbove: { hold: number | null; trip: number | null } = { hold: null, trip: null };
+  let inbox = "";
+  let pending: "reset" | "off" | null = null;
+
+  const segments: Segment[] = [];
+  const texts: { at: number; characters: string }[] = [];
+  const pauses: { from: number; to: number; why: "reset" | "off" }[] = [];
+  const doubtfulNets = new Set<string>();
+  let doubtfulSupply = false;
+  let scene: Scene | null = null;
+  let sceneKey = "";
+  let readsNoise = false;
+  /** What was read in the present scene: programs that poll ask a hundred thousand times a second. */
+  const levels = new Map<PinNumber, Level | null>();
+  const numbers = new Map<PinNumber, number | null>();
+
+  const events: Event[] = [];
+  const schedule = (at: number, happen: () => void) => {
+    const after = events.findIndex((e) => e.at > at);
+    events.splice(after === -1 ? events.length : after, 0, { at, happen });
+  };
+  for (const step of lesson.stimuli) for (const stimulus of step.stimuli) schedule(step.at, () => stimulate(stimulus));
+
+  const setState = (part: string, state: string, value: number | boolean) => {
+    states.set(part, { ...(states.get(part) ?? firstState(build, part)), [state]: value });
+  };
+  const stimulate = (stimulus: Lesson["stimuli"][number]["stimuli"][number]) => {
+    if (stimulus.kind === "text") inbox += stimulus.text;
+    else if (stimulus.kind === "supply") supplyOn = stimulus.on;
+    else {
+      const { part, state, value } = stimulus;
+      const before = (states.get(part) ?? firstState(build, part))[state];
+      const bounce = Number(build.parts.get(part)?.values["bounce-milliseconds"] ?? 0);
+      setState(part, state, value);
+      if (before === value || bounce <= 0) return;
+      for (const edge of bounceEdges(bounce, `${part}@${now}`, seed))
+        schedule(now + edge.after, () => setState(part, state, edge.made ? value : (before ?? false)));
+    }
+  };
+
+  const tableState = (drives: string): TableState => ({
+    drives,
+    states: new Map(states),
+    doing: new Map([...servos].filter(([, s]) => s.doing !== "idle").map(([name, s]) => [name, s.doing])),
+    supplyOn: supplyOn && !fuseOpen,
+    limited: scenario.supply === "gives way",
+  });
+  const activities = () => pinNumbers.map((pin) => pins.get(pin) ?? restingPin);
+
+  const look = (): Scene => {
+    const active = activities();
+    const phases = phasesOf(active).map(({ share, drives }) => {
+      const state = tableState(drives);
+      return { share, state, point: table.point(state) };
+    });
+    const switching = active.flatMap((a, pin) => (a.switching && a.mode === "output" ? [{ pin, hertz: a.switching.hertz }] : []));
+    return { phases, switching, states: new Map(states), on: supplyOn && !fuseOpen };
+  };
+
+  /** The table after a change: servos and contacts follow, the supply is judged, the history goes on. */
+  const settle = () => {
+    for (let pass = 0; pass < 8; pass += 1) {
+      scene = look();
+      if (!moveServos(scene) && !moveContacts(scene)) break;
+    }
+    if (!scene) return;
+    const key = scene.phases.map((p) => `${p.share}*${p.point.key}`).join(";");
+    if (key !== sceneKey) {
+      const last = segments.at(-1);
+      if (last && now - last.from <= slack) segments.pop();
+      else if (last) segments[segments.length - 1] = { ...last, to: now };
+      segments.push({ from: last && now - last.from <= slack ? last.from : now, to: end, scene });
+      sceneKey = key;
+      levels.clear();
+      numbers.clear();
+    }
+    judgeSupply(scene);
+  };
+
+  const moveServos = (at: Scene): boolean => {
+    let changed = false;
+    for (const part of servoParts) {
+      const servo = servos.get(part.name) ?? restingServo(part);
+      const moving = servo.doing === "start" || servo.doing === "moving";
+      const volts = least(
+        at,
+        (p) => p.volts(build.wiring.node(part.name, "plus")) - p.volts(build.wiring.node(part.name, "minus")),
+      );
+      const powered = at.on && (moving || servo.doing === "stalled" || volts >= sluggishShare * drawVolts(part));
+      const held = states.get(part.name)?.held === true;
+      const next = driveServo(part, servo, now, heardBy(part.name, at), powered, held);
+      if (next === servo) continue;
+      servos.set(part.name, next);
+      if (next.until !== servo.until && next.until < Number.POSITIVE_INFINITY) schedule(next.until, () => undefined);
+      changed ||= next.doing !== servo.doing;
+    }
+    return changed;
+  };
+
+  /** The angle of the pulses that reach a servo's signal leg: those of a pin at whose high level the leg is high too. */
+  const heardBy = (part: string, at: Scene): number | null => {
+    for (const [pin, degrees] of pulses) {
+      const index = pinNumbers.indexOf(pin);
+      if (index === -1) continue;
+      const signal = (p: Scene["phases"][number]["point"]) =>
+        p.volts(build.wiring.node(part, "signal")) - p.volts(build.wiring.node(part, "minus"));
+      const high = at.phases.filter((p) => p.state.drives[index] === "1").map((p) => signal(p.point));
+      const low = at.phases.filter((p) => p.state.drives[index] === "0").map((p) => signal(p.point));
+      if (high.length > 0 && low.length > 0 && Math.min(...high) - Math.max(...low) >= signalSwing) return degrees;
+    }
+    return null;
+  };
+
+  const moveContacts = (at: Scene): boolean => {
+    let changed = false;
+    for (const { part, noticed } of contacts) {
+      const element = noticed.element === undefined ? part.name : `${part.name}.${noticed.element}`;
+      const volts = at.phases.reduce((sum, p) => sum + p.share * Math.abs(p.point.across(element)), 0);
+      const pulled = (states.get(part.name) ?? firstState(build, part.name)).pulled === true;
+      const next = pulled ? volts >= noticed.dropOutVolts : volts >= noticed.pullInVolts;
+      if (next !== pulled) setState(part.name, "pulled", next);
+      changed ||= next !== pulled;
+    }
+    return changed;
+  };
+
+  const judgeSupply = (at: Scene) => {
+    if (!at.on) {
+      if (alive) pending ??= "off";
+      return;
+    }
+    const rail = least(at, (p) => p.rail);
+    const amps = most(at, (p) => p.supplyAmps);
+    const limit = build.supply.facts.limitAmps?.value ?? Number.POSITIVE_INFINITY;
+    if (amps > limit * (1 + slack) || (rail < rails.leastVoltsForClock.value && rail >= rails.brownOutVolts.value))
+      doubtfulSupply = true;
+    const giveUp = scenario.supply === "holds" ? rails.brownOutVolts.value : rails.leastVoltsForClock.value;
+    const resetLeg = build.wiring.joined("board", "RESET")
+      ? least(at, (p) => p.volts(build.wiring.node("board", "RESET")) / p.rail)
+      : 1;
+    if (alive && (rail < giveUp || resetLeg < boardFacts.pin.lowShare.value)) pending ??= "reset";
+    judgeFuse(meanFuse(at));
+  };
+
+  /** A resettable fuse is slow: what counts is current that lasts. */
+  const judgeFuse = (amps: number) => {
+    const { holdAmps, tripAmps } = boardFacts.fuse;
+    const watch = (level: "hold" | "trip", isAbove: boolean, then: () => void) => {
+      const since = isAbove ? (fuseAbove[level] ?? now) : null;
+      if (since !== null && fuseAbove[level] === null) schedule(now + fusePatience, () => fuseAbove[level] === since && then());
+      fuseAbove[level] = since;
+    };
+    watch("hold", amps > holdAmps.value, () => {
+      doubtfulSupply = true;
+      if (scenario.supply === "gives way") fuseOpen = true;
+    });
+    watch("trip", amps > tripAmps.value, () => {
+      fuseOpen = true;
+    });
+  };
+
+  /** Everything that is due at or before a moment happens, in order. */
+  const advance = (to: number) => {
+    for (let next = events[0]; next && next.at <= to + slack; next = events[0]) {
+      events.shift();
+      now = Math.max(now, next.at);
+      next.happen();
+      settle();
+    }
+    now = Math.max(now, to);
+  };
+
+  const change = (micros: number, pin: PinNumber, what: (before: PinActivity) => PinActivity) => {
+    now = Math.max(now, lifeFrom + micros * 1e-6);
+    const before = pins.get(pin) ?? restingPin;
+    const after = what(before);
+    // Programs write the same level over and over; that costs nothing.
+    if (after.mode === before.mode && after.level === before.level && after.switching === before.switching) return;
+    pins.set(pin, after);
+    if (pinNumbers.includes(pin)) settle();
+  };
+
+  const stateNow = (): TableState => {
+    const { phases, switching } = scene ?? look();
+    // With other pins switching, the moment within their turn decides; all turns are taken to begin at the reset.
+    const turn = switching[0] ? (now * switching[0].hertz) % 1 : 0;
+    let sum = 0;
+    const phase = phases.find((p) => {
+      sum += p.share;
+      return turn < sum;
+    });
+    return (phase ?? phases[0])?.state ?? tableState("");
+  };
+  /** With other pins switching it may be another a moment later, so then nothing is kept. */
+  const remembered = <Value>(kept: Map<PinNumber, Value>, pin: PinNumber, judge: () => Value): Value => {
+    const known = kept.get(pin);
+    if (known !== undefined) return known;
+    const value = judge();
+    if (scene?.switching.length === 0) kept.set(pin, value);
+    return value;
+  };
+  const undetermined = (pin: PinNumber): number => {
+    doubtfulNets.add(build.wiring.node("board", pinName(pin)));
+    if (scenario.inputs !== "noisy") return scenario.inputs === "low" ? 0 : 1;
+    readsNoise = true;
+    return noise(seed, pin, Math.floor(now / noiseSlot));
+  };
+
+  const pauseBoard = () => {
+    pauses.push({ from: now, to: Number.POSITIVE_INFINITY, why: pending ?? "reset" });
+    pending = null;
+    alive = false;
+    pins.clear();
+    pulses.clear();
+    settle();
+    // Pins at rest may load the supply less; a reset that this very change would ask for is the one that is already there.
+    pending = null;
+  };
+
+  settle();
+  advance(0);
+
+  const port: BoardPort = {
+    nextEvent() {
+      if (pending) return (now - lifeFrom) * 1e6;
+      const noiseAt = readsNoise ? (Math.floor(now / noiseSlot) + 1) * noiseSlot : Number.POSITIVE_INFINITY;
+      return (Math.min(events[0]?.at ?? Number.POSITIVE_INFINITY, noiseAt, end) - lifeFrom) * 1e6;
+    },
+    reach(micros): Verdict {
+      advance(lifeFrom + micros * 1e-6);
+      if (pending) {
+        pauseBoard();
+        return "reset";
+      }
+      return now >= end - slack ? "stop" : "go on";
+    },
+    digitalRead(pin, micros): Level {
+      now = Math.max(now, lifeFrom + micros * 1e-6);
+      const level = remembered(levels, pin, () => judgeLevel(table, stateNow(), pinName(pin)));
+      return level ?? (undetermined(pin) >= 0.5 ? 1 : 0);
+    },
+    analogRead(pin, micros): number {
+      now = Math.max(now, lifeFrom + micros * 1e-6);
+      const code = remembered(numbers, pin, () => judgeNumber(table, stateNow(), pinName(pin)));
+      return code ?? Math.min(1023, Math.floor(undetermined(pin) * 1024));
+    },
+    setMode(pin, mode: PinMode, micros) {
+      change(micros, pin, (before) => ({ ...before, mode }));
+    },
+    digitalWrite(pin, level, micros) {
+      change(micros, pin, (before) => ({ ...before, level, switching: null }));
+    },
+    analogWrite(pin, value, hertz, micros) {
+      const switching = { duty: dutyOf(value, hertz), hertz, clock: timerOf(pin) };
+      change(micros, pin, (before) => ({ ...before, switching }));
+    },
+    tone(pin, hertz, until, micros) {
+      change(micros, pin, (before) => ({ ...before, switching: { duty: 0.5, hertz, clock: `tone${pin}` } }));
+      const started = pins.get(pin);
+      if (until < Number.POSITIVE_INFINITY)
+        schedule(lifeFrom + until * 1e-6, () => {
+          if (pins.get(pin) === started && started) pins.set(pin, { ...started, switching: null });
+        });
+    },
+    noTone(pin, micros) {
+      change(micros, pin, (before) => ({ ...before, switching: null }));
+    },
+    servo(pin, pulse, micros) {
+      if (pulse) pulses.set(pin, pulse.degrees);
+      else pulses.delete(pin);
+      // 20 ms from pulse to pulse (data pages of servos).
+      const switching = pulse ? { duty: pulse.micros / 20_000, hertz: 50, clock: `servo${pin}` } : null;
+      change(micros, pin, (before) => ({ ...before, mode: pulse ? "output" : before.mode, switching }));
+    },
+    text(characters, micros) {
+      now = Math.max(now, lifeFrom + micros * 1e-6);
+      texts.push({ at: now, characters });
+    },
+    takeText() {
+      const text = inbox;
+      inbox = "";
+      return text;
+    },
+  };
+
+  return {
+    port(from) {
+      lifeFrom = from;
+      alive = true;
+      return port;
+    },
+    startsAgainAt() {
+      const pause = pauses.at(-1);
+      if (!pause) return null;
+      // The world goes on without the board until it has power and its boot loader has waited.
+      let ready = pause.from + rails.startSeconds.value;
+      while (now < end) {
+        const on = supplyOn && !fuseOpen && (scene ? least(scene, (p) => p.rail) : 0) >= rails.brownOutVolts.value;
+        const next = Math.min(events[0]?.at ?? Number.POSITIVE_INFINITY, end);
+        if (on && ready <= next) {
+          advance(ready);
+          pauses[pauses.length - 1] = { ...pause, to: ready };
+          return ready < end ? ready : null;
+        }
+        advance(next);
+        if (!on) ready = now + rails.startSeconds.value;
+      }
+      return null;
+    },
+    history() {
+      advance(end);
+      const moves = new Map<string, readonly Move[]>([...servos].map(([name, servo]) => [name, servo.moves]));
+      return { scenario, segments, moves, text: texts, pauses, doubtfulNets: [...doubtfulNets], doubtfulSupply, end };
+    },
+  };
+}
+
+function least(scene: Scene, figure: (p: Scene["phases"][number]["point"]) => number): number {
+  return Math.min(...scene.phases.map((p) => figure(p.point)));
+}
+function most(scene: Scene, figure: (p: Scene["phases"][number]["point"]) => number): number {
+  return Math.max(...scene.phases.map((p) => figure(p.point)));
+}
+function meanFuse(scene: Scene): number {
+  return scene.phases.reduce((sum, p) => sum + p.share * p.point.fuseAmps, 0);
+}

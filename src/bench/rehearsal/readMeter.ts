@@ -1,0 +1,35 @@
+// What a multimeter shows at a correct build: volts of each net against GND at the moments of the checks.
+//
+// A meter is slow: of fast switching it shows the mean. A net that nothing holds has no reading.
+// Does not know: which reading matters to whom.
+import type { Check } from "../lesson/index.ts";
+import type { Build } from "./build.ts";
+import { stretch } from "./judgeCheck.ts";
+import { toMs } from "./observe.ts";
+import type { MeterReading } from "./result.ts";
+import { meanOf, type Run, segmentAt } from "./run.ts";
+import { ground } from "./wireUp.ts";
+
+/** @returns readings in the order of time, then of the lesson's nets; each net is measured at its first leg that is not the board's. */
+export function readMeter(build: Build, run: Run, checks: readonly Check[]): readonly MeterReading[] {
+  const moments = [...new Set(checks.map(momentOf))].sort((a, b) => a - b);
+  const readings: MeterReading[] = [];
+  for (const moment of moments) {
+    const scene = segmentAt(run, moment)?.scene;
+    if (!scene) continue;
+    for (const [node, legs] of build.wiring.nodes) {
+      const at = legs.find((l) => l.part !== "board") ?? legs[0];
+      if (node === ground || legs.length < 2 || !at || scene.phases.some((p) => p.point.floating.has(node))) continue;
+      const volts = meanOf(scene, (p) => p.volts(node));
+      readings.push({ ms: toMs(moment), at, volts: Number(volts.toFixed(4)) });
+    }
+  }
+  return readings;
+}
+
+/** When a person would measure for a check: at its moment, at the end of a wait, in the middle of a stretch. */
+function momentOf(check: Check): number {
+  const [from, to] = stretch(check.when);
+  if (check.when.kind === "within") return to;
+  return check.when.kind === "throughout" ? (from + to) / 2 : from;
+}

@@ -1,0 +1,64 @@
+// What happened in one run, before anybody looked: which electrical state lasted how long, which way things moved, what was sent.
+//
+// Does not know: what a person would notice of it, which checks there are.
+import type { PartState } from "../parts/index.ts";
+import type { RunOutcome } from "../program/index.ts";
+import type { Move } from "./movers.ts";
+import type { Point, TableState } from "./table.ts";
+
+/** How the doubts of a run are settled, because nobody can foresee them. */
+export interface Scenario {
+  /** What an undetermined input reads. */
+  readonly inputs: "low" | "high" | "noisy";
+  /** Whether supply, fuse and chip bear more than they promise. */
+  readonly supply: "holds" | "gives way";
+}
+
+/** A state of the table: its phases with their shares of the time, and how often a second they change. */
+export interface Scene {
+  readonly phases: readonly { readonly share: number; readonly point: Point; readonly state: TableState }[];
+  /** Pins that switch: index in the table's pins, Hz. */
+  readonly switching: readonly { readonly pin: number; readonly hertz: number }[];
+  /** States of the parts that a stimulus or a coil has changed. */
+  readonly states: ReadonlyMap<string, PartState>;
+  readonly on: boolean;
+}
+
+export interface Segment {
+  /** s */
+  readonly from: number;
+  readonly to: number;
+  readonly scene: Scene;
+}
+
+export interface Run {
+  readonly scenario: Scenario;
+  /** Without gaps from 0 to the end. */
+  readonly segments: readonly Segment[];
+  /** Angles by part. */
+  readonly moves: ReadonlyMap<string, readonly Move[]>;
+  /** Text of the board as it was sent, s. */
+  readonly text: readonly { readonly at: number; readonly characters: string }[];
+  /** When the board was reset, or lost its supply, and when it ran again (Infinity: not any more). */
+  readonly pauses: readonly { readonly from: number; readonly to: number; readonly why: "reset" | "off" }[];
+  /** Nets whose reading nobody can foresee. */
+  readonly doubtfulNets: readonly string[];
+  /** The supply was asked for more than it promises, or the chip had too little to be sure of. */
+  readonly doubtfulSupply: boolean;
+  /** How the program ended. */
+  readonly outcome: RunOutcome;
+  /** s */
+  readonly end: number;
+}
+
+/** @returns the segment at a moment. */
+export function segmentAt(run: Run, at: number): Segment | undefined {
+  return run.segments.findLast((s) => s.from <= at);
+}
+
+/** The mean of a figure over the phases of a scene. */
+export function meanOf(scene: Scene, figure: (point: Point) => number): number {
+  let sum = 0;
+  for (const { share, point } of scene.phases) sum += share * figure(point);
+  return sum;
+}
