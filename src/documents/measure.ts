@@ -23,23 +23,25 @@ export function textWidth(text: string, size: number, weight: Weight = "regular"
   return (sum * size) / 1000;
 }
 
-/** @returns on how many lines the text stands when it is broken at blanks, and inside words that are wider than a line. */
+/** @returns on how many lines the text stands when it is broken at blanks and behind hyphens, and inside words wider than a line. */
 export function lineCount(text: string, width: number, size: number, weight: Weight = "regular"): number {
   const blank = textWidth(" ", size, weight);
   let lines = 1;
   let used = 0;
   for (const word of text.split(/[ \n\t]+/)) {
-    const wide = textWidth(word, size, weight);
-    const before = used === 0 ? 0 : blank;
-    if (used + before + wide <= width) {
-      used += before + wide;
-      continue;
-    }
-    if (used > 0) lines += 1;
-    used = wide;
-    while (used > width) {
-      lines += 1;
-      used -= width;
+    for (const [i, piece] of word.split(/(?<=[-\u2010\u2013/])(?=\p{L})/u).entries()) {
+      const wide = textWidth(piece, size, weight);
+      const before = used === 0 || i > 0 ? 0 : blank;
+      if (used + before + wide <= width) {
+        used += before + wide;
+        continue;
+      }
+      if (used > 0) lines += 1;
+      used = wide;
+      while (used > width) {
+        lines += 1;
+        used -= width;
+      }
     }
   }
   return lines;

@@ -54,7 +54,7 @@ export function makePage(papers: readonly PaperContent[], options: PaperOptions)
   const policy = "default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:";
   const head = html`<meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="${policy}"><meta name="viewport" content="width=device-width"><title>${title}</title>`;
   return `<!doctype html>
-<html lang="${language.tag === "xx" || language.tag === "xr" ? "en" : language.tag}" dir="${language.direction}">
+<html lang="${/^x[lrx]$/.test(language.tag) ? "en" : language.tag}" dir="${language.direction}">
 <head>${htmlText(head)}<style>${styleSheet(paperSize)}</style></head>
 <body>
 ${htmlText(html`${sheets}`)}</body>

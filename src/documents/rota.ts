@@ -57,8 +57,19 @@ export function rotaPaper(input: RotaInput, language: Language): PaperContent {
   };
 }
 
-const top = (heading: string, below: string, right: string): Html =>
-  html`<header class="top"><div><h1>${heading}</h1><p>${below}</p></div><p class="end note">${right}</p></header>`;
+/** The heading with what it means and the legend, and its height in mm. */
+function top(heading: string, below: string, right: string): { readonly html: Html; readonly height: number } {
+  const width = sheetWidth - legendWidth - 6;
+  return {
+    html: html`<header class="top"><div><h1>${heading}</h1><p>${below}</p></div><p class="end note legend">${right}</p></header>`,
+    height:
+      Math.max(
+        lineCount(heading, width, 10, "bold") * 11 + lineCount(below, width, 4.2) * 5.7,
+        lineCount(right, legendWidth, 2.8) * 3.7,
+      ) + 5,
+  };
+}
+const legendWidth = 54;
 
 const letter = (role: Role, language: Language) => say(language, `roleLetter.${role}`);
 const legend = (language: Language) =>
@@ -76,13 +87,14 @@ function pupilSheets(group: ClassGroup, columns: readonly Column[], language: La
   const compare = compareNames(language);
   const pupils = [...group.pupils].sort((a, b) => compare(a.name, b.name));
   const headHeight = 34;
-  const room = sheetHeight - 24 - headHeight - 13.5 - 4;
+  const head = top(say(language, "rota.whereHeading"), say(language, "rota.whereBelow", { name: group.name }), legend(language));
+  const room = sheetHeight - head.height - headHeight - 13.5 - 3;
   const perSheet = Math.floor(room / rowLeast);
   const rowHeight = Math.min(7.4, room / Math.min(pupils.length, perSheet));
   return chunks(columns, acrossMost).flatMap((across) =>
     chunks(pupils, perSheet).map((down) => ({
       for: html`${say(language, "rota.forWall")}`,
-      body: html`${top(say(language, "rota.whereHeading"), say(language, "rota.whereBelow", { name: group.name }), legend(language))}
+      body: html`${head.html}
 <table class="rota where" style="--row:${rowHeight.toFixed(2)}mm"><thead><tr><th></th>${across.map((c) => html`<th scope="col"><div class="up"><b>${formatNumber(language, c.index + 1)}</b> ${user(c.title)}<br>${c.day}</div></th>`)}</tr></thead><tbody>${down.map(
         (p, i) =>
           html`<tr class="${i % 3 === 2 ? "third" : ""}"><th scope="row" style="font-size:${nameSize(p.name)}mm">${user(p.name)}</th>${across.map((c) => html`<td>${seat(c, p.id, language)}</td>`)}</tr>`,
@@ -122,7 +134,8 @@ function lessonSheets(group: ClassGroup, columns: readonly Column[], input: Rota
     const cells = c.teams.map((t) => t.pupils.reduce((n, p) => n + lineCount(`${name(p)} b`, width - 2.4, size), 0));
     return Math.max(...cells, lineCount(`${c.index + 1} ${c.title}`, 28, size, "bold") + 1) * size * 1.3 + 2.3;
   };
-  const room = sheetHeight - 24 - 9 - 13.5 - notesHeight;
+  const head = top(say(language, "rota.whomHeading"), say(language, "rota.whomBelow", { name: group.name }), legend(language));
+  const room = sheetHeight - head.height - 9 - 13.5 - notesHeight;
   // The largest type that keeps all lessons on one side; with small type a long course takes a second one.
   const size = [3.4, 3.1].find((mm) => columns.reduce((sum, c) => sum + height(c, mm), 0) <= room) ?? 2.8;
   return chunks(
@@ -131,7 +144,7 @@ function lessonSheets(group: ClassGroup, columns: readonly Column[], input: Rota
   ).flatMap((numbers) =>
     splitByHeight(columns, (c) => height(c, size), room).map((down, i, pages) => ({
       for: html`${say(language, "rota.forTeacher")}`,
-      body: html`${top(say(language, "rota.whomHeading"), say(language, "rota.whomBelow", { name: group.name }), legend(language))}
+      body: html`${head.html}
 <table class="rota whom" style="font-size:${size}mm"><thead><tr><th>${say(language, "rota.lesson")}</th>${numbers.map((n) => html`<th scope="col"><b>${n}</b></th>`)}</tr></thead><tbody>${down.map(
         (c) =>
           html`<tr><th scope="row">${formatNumber(language, c.index + 1)} ${user(c.title)}<br><small>${c.day}</small></th>${numbers.map(

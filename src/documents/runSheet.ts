@@ -25,8 +25,9 @@ export interface RunSheetInput {
 /** Type size and line height of this paper, mm: ten points. */
 const size = 3.5;
 const line = 4.6;
-/** Widths of the column of words in the plan and of one of the two columns below, mm. */
+/** Widths of the columns of words and of what is done in the plan and of one of the two columns below, mm. */
 const sayWidth = 97;
+const whatWidth = 24.5;
 const halfWidth = (sheetWidth - 8) / 2;
 const listWidth = halfWidth - 4.2;
 /** A heading with its rule, and the title block with its margin, mm. */
@@ -50,7 +51,7 @@ export function runSheetPaper(input: RunSheetInput, language: Language): PaperCo
 
   const head = topPart(input, title, language);
   const rows = planRows(lesson, planned, language);
-  const fixed = head.height + planHead + rows.reduce((sum, r) => sum + r.least, 0) + titleBlockHeight + 3;
+  const fixed = head.height + planHead + rows.reduce((sum, r) => sum + r.least, 0) + titleBlockHeight + 1.5;
   const room = sheetHeight - fixed;
 
   // What to say first is kept before the mistakes get their room: a lesson begins with it. Then all mistakes with what the
@@ -65,8 +66,9 @@ export function runSheetPaper(input: RunSheetInput, language: Language): PaperCo
   const kept = first ? blockHeight(first, sayWidth) + hintHeight : 0;
   const pieces = (count: number, withSees: boolean): Piece[] => [
     ...readings,
-    ...(mistakes.length === 0 ? [] : list(say(language, "runSheet.mistakes"), mistakes.slice(0, count))),
-    ...(count < mistakes.length ? [moreHint(mistakes.length - count, language)] : []),
+    ...(mistakes.length === 0
+      ? []
+      : shortened(say(language, "runSheet.mistakes"), mistakes.slice(0, count), mistakes.length - count, language)),
     ...(withSees ? seesPiece(sees, language) : []),
     ...list(say(language, "runSheet.cautions"), warnings),
   ];
@@ -74,12 +76,13 @@ export function runSheetPaper(input: RunSheetInput, language: Language): PaperCo
     pieces(mistakes.length, true),
     ...mistakes.map((_, i) => pieces(mistakes.length - i, false)),
     pieces(0, false),
-  ].map(inTwoColumns);
-  const fitting = choices.find((c) => c.height <= room - kept) ?? choices.at(-1)!;
-  const oneSide = fitting.height <= room;
-  const plan = fillPlan(rows, section, oneSide ? room - fitting.height : room, language);
-  // What the plan could not use goes back to the mistakes.
-  const below = oneSide ? (choices.find((c) => c.height <= room - plan.used) ?? fitting) : choices[0]!;
+  ];
+  const best = (space: number) => choices.map((c) => inTwoColumns(c, space)).find((c) => c.height <= space);
+  const fitting = best(room - kept) ?? best(room);
+  const plan = fillPlan(rows, section, fitting ? room - fitting.height : room, language);
+  // What the plan could not use goes back to the mistakes. Without room for all cautions there are two sides, and room for all.
+  const below = (fitting ? best(room - plan.used) : undefined) ?? inTwoColumns(choices[0]!, sheetHeight);
+  const oneSide = fitting !== undefined;
   const sides = oneSide
     ? [html`${head.html}${plan.html}${below.html}`]
     : [html`${head.html}${plan.html}`, html`${head.html}${below.html}`];
@@ -111,22 +114,32 @@ function list(words: string, blocks: readonly MarkdownBlock[]): Piece[] {
   ];
 }
 
-function moreHint(n: number, language: Language): Piece {
-  return { height: hintHeight, html: html`<p class="more">${say(language, "runSheet.more", { n })}</p>` };
+/** A list, and how many of its points are left to the lesson's text; the word about it stays with the last point. */
+function shortened(words: string, blocks: readonly MarkdownBlock[], left: number, language: Language): Piece[] {
+  const pieces = list(words, blocks);
+  if (left === 0) return pieces;
+  const hint = { height: hintHeight, html: html`<p class="more">${say(language, "runSheet.more", { n: left })}</p>` };
+  return [...pieces.slice(0, -1), { ...pieces.at(-1)!, heading: true }, hint];
 }
 
-/** Two columns as equal as they can be; the cut goes between pieces, and never behind a heading. */
-function inTwoColumns(pieces: readonly Piece[]): { readonly height: number; readonly html: Html } {
-  const heightOf = (some: readonly Piece[]) => some.reduce((sum, p) => sum + p.height, 0);
-  let best = { at: pieces.length, height: heightOf(pieces) };
-  for (let at = 0; at < pieces.length; at += 1) {
-    if (pieces[at - 1]?.heading) continue;
-    const height = Math.max(heightOf(pieces.slice(0, at)), heightOf(pieces.slice(at)));
-    if (height < best.height) best = { at, height };
-  }
+/**
+ * Two columns as equal as they can be. The cut goes between pieces and never behind a heading; where it fits into the room, before
+ * one.
+ */
+function inTwoColumns(pieces: readonly Piece[], room: number): { readonly height: number; readonly html: Html } {
+  const heightOf = (some: readonly Piece[]) => some.reduce((sum, p) => sum + p.height, 0) + 2.5;
+  const cuts = pieces
+    .map((piece, at) => ({
+      at,
+      clean: piece.heading === true,
+      height: Math.max(heightOf(pieces.slice(0, at)), heightOf(pieces.slice(at))),
+    }))
+    .filter(({ at }) => !pieces[at - 1]?.heading)
+    .sort((a, b) => a.height - b.height);
+  const best = cuts.find((c) => c.clean && c.height <= room) ?? cuts[0] ?? { at: 0, height: 0 };
   const column = (some: readonly Piece[]) => html`<div>${some.map((p) => p.html)}</div>`;
   return {
-    height: best.height + 2,
+    height: best.height,
     html: html`<div class="two">${column(pieces.slice(0, best.at))}${column(pieces.slice(best.at))}</div>`,
   };
 }
@@ -175,7 +188,7 @@ function topPart({ classFile, lesson, planned }: RunSheetInput, title: string, l
 
 // ---- the plan by the clock
 
-const planHead = 6;
+const planHead = 5;
 
 interface PlanRow {
   readonly clock: string;
@@ -192,14 +205,16 @@ function planRows(lesson: Lesson, planned: PlannedLesson, language: Language): P
   let at = planned.start;
   return lesson.plan.map((item) => {
     const does = language.text(`activityDoes.${item.what}`) === null ? "" : sayUnchecked(language, `activityDoes.${item.what}`);
+    const what = language.text(`activity.${item.what}`) === null ? item.what : sayUnchecked(language, `activity.${item.what}`);
+    const dropped = item.mayBeDropped ? lineCount(say(language, "runSheet.mayBeDropped"), whatWidth, 2.8) * hintHeight + 1 : 0;
     const row = {
       clock: formatClock(language, at),
       minutes: item.minutes,
-      what: language.text(`activity.${item.what}`) === null ? item.what : sayUnchecked(language, `activity.${item.what}`),
+      what,
       mayBeDropped: item.mayBeDropped,
       does,
       note: item.note,
-      least: Math.max(lineCount(does, sayWidth, size) * line, item.mayBeDropped ? line + 4.9 : line) + 2,
+      least: Math.max(lineCount(does, sayWidth, size) * line, lineCount(what, whatWidth, size, "bold") * line + dropped) + 2,
     };
     at += item.minutes;
     return row;

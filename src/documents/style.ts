@@ -2,7 +2,7 @@
 //
 // 190 x 259 mm is what A4 and Letter share with margins that cheap printers keep (10 mm and more), so a sheet breaks at the same
 // place on both. Text 4.2 mm, notes 2.8 mm, nothing under 2.6 mm. Only logical properties: a page set from right to left
-// mirrors, its drawings, codes and readings do not.
+// mirrors, its drawings, codes and readings do not. Lines are whole pixels (0.26 mm): browsers cut the rest off.
 // Does not know: what stands on a sheet.
 import { boldWoff2, regularWoff2 } from "./fonts/notoSans.ts";
 
@@ -39,28 +39,28 @@ small,.note,thead th{font-size:2.8mm;font-weight:400;line-height:1.3}
 svg{direction:ltr;display:block}
 bdi,p,td,th{overflow-wrap:anywhere}
 .sheet{inline-size:190mm;block-size:259mm;margin:10mm auto;position:relative;display:flex;flex-direction:column}
-.top{display:flex;justify-content:space-between;align-items:flex-end;column-gap:6mm;border-block-end:.7mm solid #000;padding-block-end:2mm;margin-block-end:2mm}
+.top{display:flex;justify-content:space-between;align-items:flex-end;column-gap:6mm;border-block-end:3px solid #000;padding-block-end:2mm;margin-block-end:2mm}
 .top>:first-child{flex:1 1 0;min-inline-size:0}
 .big{font-size:22mm;font-weight:700;line-height:.85;text-align:end}
 .end{text-align:end}
 table{border-collapse:collapse;inline-size:100%}
 th,td{text-align:start;vertical-align:middle;font-weight:400;padding-block:1mm;padding-inline:0 3mm}
 th:last-child,td:last-child{padding-inline-end:0}
-thead th{vertical-align:bottom;border-block-end:.5mm solid #000}
-tbody tr{border-block-end:.2mm solid #000}
+thead th{vertical-align:bottom;border-block-end:2px solid #000}
+tbody tr{border-block-end:1px solid #000}
 tbody th{font-weight:700}
 tfoot th,tfoot td{font-weight:700}
-tfoot tr:first-child>*{border-block-start:.5mm solid #000}
+tfoot tr:first-child>*{border-block-start:2px solid #000}
 small.under{display:block}
 .num{text-align:end;white-space:nowrap}
 .nowrap{white-space:nowrap}
-.tick{display:inline-block;inline-size:6mm;block-size:6mm;border:.3mm solid #000;vertical-align:middle}
+.tick{display:inline-block;inline-size:6mm;block-size:6mm;border:1px solid #000;vertical-align:middle}
 .tick.none{border-style:dashed}
-.line{display:inline-block;border-block-end:.25mm solid #000;block-size:7mm;min-inline-size:12mm}
+.line{display:inline-block;border-block-end:1px solid #000;block-size:7mm;min-inline-size:12mm}
 .foot{margin-block-start:auto}
 .sign+.foot{margin-block-start:0}
-.block{display:flex;border:.25mm solid #000;border-block-start-width:.7mm;font-size:3.2mm;line-height:1.3;margin-block-start:3mm}
-.block>div{flex:1 1 auto;padding:1mm 2.2mm;border-inline-end:.25mm solid #000;min-inline-size:0}
+.block{display:flex;border:1px solid #000;border-block-start-width:3px;font-size:3.2mm;line-height:1.3;margin-block-start:3mm}
+.block>div{flex:1 1 auto;padding:1mm 2.2mm;border-inline-end:1px solid #000;min-inline-size:0}
 .block>div:last-child{border-inline-end:0}
 .block span{display:block;font-size:2.6mm;white-space:nowrap}
 .qr{inline-size:22mm;block-size:22mm;flex:none}
@@ -75,12 +75,12 @@ small.under{display:block}
 .line.wide{flex:1;max-inline-size:80mm}
 .countin .line:last-child{min-inline-size:42mm}
 .qrbox{display:flex;align-items:flex-end;column-gap:1.5mm}
-.qrbox small{font-size:2.6mm;max-inline-size:24mm;text-align:end;overflow-wrap:anywhere;padding-block-end:2.6mm}
+.qrbox small{font-size:2.6mm;max-inline-size:32mm;text-align:end;white-space:nowrap;padding-block-end:2.6mm}
 .part{font-weight:400}
 .hint{font-size:4.2mm;display:flex;justify-content:space-between;align-items:baseline;margin-block-end:1.5mm}
 .hint small{font-weight:400}
-.labels{display:grid;grid-template-columns:95mm 95mm;grid-auto-rows:29mm;border-block-start:.2mm dashed #000;border-inline-start:.2mm dashed #000}
-.label{display:flex;align-items:center;column-gap:1.5mm;padding:1mm 1.5mm;border-block-end:.2mm dashed #000;border-inline-end:.2mm dashed #000;min-inline-size:0}
+.labels{display:grid;grid-template-columns:95mm 95mm;grid-auto-rows:29mm;border-block-start:1px dashed #000;border-inline-start:1px dashed #000}
+.label{display:flex;align-items:center;column-gap:1.5mm;padding:1mm 1.5mm;border-block-end:1px dashed #000;border-inline-end:1px dashed #000;min-inline-size:0}
 .label .says{flex:1;min-inline-size:0}
 .label p{line-height:1.18}
 .label .place{line-height:1.15;margin-block-end:.6mm}
@@ -111,16 +111,17 @@ small.under{display:block}
 .plan th:nth-child(2){inline-size:10mm}
 .plan th:nth-child(3){inline-size:28mm}
 .plan th:nth-child(4){inline-size:101mm}
-.plan td:last-child{border-inline-start:.2mm solid #000}
+.plan td:last-child{border-inline-start:1px solid #000}
 .plan th:last-child{padding-inline-start:2mm}
 .plan p+p{margin-block-start:.8mm}
+.two>div>:first-child{margin-block-start:1.5mm}
 .two .dot{margin-block-end:.8mm}
 em{font-style:normal}
 .dot{padding-inline-start:4mm;position:relative}
 .dot::before{content:"";position:absolute;inset-inline-start:.6mm;inset-block-start:1.9mm;inline-size:1mm;block-size:1mm;border-radius:50%;background:#000}
 .more{font-size:2.8mm}
 .two{display:grid;grid-template-columns:1fr 1fr;column-gap:8mm;margin-block-start:2mm}
-.run h3{font-size:3.5mm;border-block-end:.5mm solid #000;padding-block-end:.6mm;margin-block:1.5mm 1.2mm}
+.run h3{font-size:3.5mm;border-block-end:2px solid #000;padding-block-end:.6mm;margin-block:1.5mm 1.2mm}
 .small th,.small td{padding-block:.4mm;padding-inline-end:2mm}
 .small{margin-block-end:1mm}
 .small td.num,.small th.num{white-space:normal;inline-size:26mm}
@@ -132,17 +133,18 @@ code{font:inherit;font-weight:700;direction:ltr;unicode-bidi:isolate}
 .where tbody tr{block-size:var(--row)}
 .where thead th{block-size:34mm;padding:0 0 1mm;vertical-align:bottom}
 .where th:first-child{inline-size:48mm;line-height:1.05}
-.where td{font-size:3.2mm;border-inline-start:.2mm solid #999;white-space:nowrap}
-.where .third{border-block-end:.5mm solid #000}
+.where td{font-size:3.2mm;border-inline-start:1px solid #767676;white-space:nowrap}
+.where .third{border-block-end:2px solid #000}
 .up{writing-mode:vertical-rl;transform:rotate(180deg);max-block-size:100%;block-size:100%;text-align:start;line-height:1.15;margin-inline:auto}
 .whom{table-layout:fixed;line-height:1.3}
 .whom th:first-child{inline-size:30mm}
 .whom thead th:first-child{font-size:2.8mm}
 .whom small{font-size:inherit}
 .whom td,.whom th{vertical-align:top;text-align:start;padding:1mm 1.1mm}
-.whom td{border-inline-start:.2mm solid #999}
+.whom td{border-inline-start:1px solid #767676}
 .whom thead th{font-size:4.2mm;padding-block:0 .6mm;vertical-align:bottom}
 .whom span{white-space:nowrap}
+.legend{inline-size:54mm}
 .promises{font-size:3.4mm;margin-block-start:3mm}
 .d text{font-family:"Paper","Noto Sans",sans-serif;font-size:calc(8px*var(--k,1));fill:#000}
 .d .b{font-weight:700}
@@ -152,7 +154,7 @@ code{font:inherit;font-weight:700;direction:ltr;unicode-bidi:isolate}
 .d .leg{fill:none;stroke:#000;stroke-width:calc(.9px*var(--k,1));stroke-linecap:round}
 .d .bar{fill:none;stroke:#000;stroke-width:calc(2.2px*var(--k,1))}
 .d .wire{fill:none;stroke:#000;stroke-width:calc(1.3px*var(--k,1));stroke-linejoin:round}
-.d .strip{fill:none;stroke:#777;stroke-width:calc(.4px*var(--k,1))}
+.d .strip{fill:none;stroke:#767676;stroke-width:calc(.4px*var(--k,1))}
 .d .dot{fill:#000;r:calc(2.1px*var(--k,1))}
 @media print{.sheet{margin:0 auto}.sheet+.sheet{break-before:page}tr,figure,li{break-inside:avoid}thead{display:table-header-group}}
 `.replace(/\n/g, "");

@@ -131,16 +131,22 @@ function topLine(
     const names = (team?.roles ?? []).filter((r) => r.role === role).map((r) => pupilName(classFile, planned.class, r.pupil));
     return names.length === 0 ? [] : [{ role, names }];
   });
-  const does = html`${clauses.map(({ role, names }, i) => html`${i > 0 ? ", " : ""}${sentence(language, `tray.${role}`, { n: names.length }, { names: joined(names) })}`)}`;
+  const does = html`${clauses.map(({ role, names }, i) => html`${i > 0 ? ", " : ""}<bdi>${sentence(language, `tray.${role}`, { n: names.length }, { names: joined(names) })}</bdi>`)}`;
   const day = formatDay(language, planned.date, "short");
   const code = `${planned.id}/${tray.team}`;
   const text = clauses.map(({ names }) => `${names.join(", ")} programs`).join(", ");
   const width = sheetWidth - 22 - 30 - 12;
   const lines = lineCount(`${title}, ${day}`, width, 4.2) + lineCount(text, width, 4.2);
   return {
-    html: html`<header class="top"><div><h1>${say(language, "tray.heading")}</h1><p>${sentence(language, "tray.lessonOnDay", { day }, { title: user(title) })}</p><p>${does}</p></div><div class="qrbox"><small class="ltr">${user(code)}</small>${qrCode(code)}</div><div class="end"><small>${say(language, "tray.team")}</small><div class="big">${tray.team}</div></div></header>`,
+    html: html`<header class="top"><div><h1>${say(language, "tray.heading")}</h1><p>${sentence(language, "tray.lessonOnDay", { day }, { title: user(title) })}</p><p>${does}</p></div><div class="qrbox"><small class="ltr">${pieces(code)}</small>${qrCode(code)}</div><div class="end"><small>${say(language, "tray.team")}</small><div class="big">${tray.team}</div></div></header>`,
     height: Math.max(26, 11 + lines * 5.7) + 5,
   };
+}
+
+/** The code's text, broken where it has strokes. */
+function pieces(code: string): Html {
+  const parts = code.split("/");
+  return html`${parts.map((part, i) => html`${user(i < parts.length - 1 ? `${part}/` : part)}<br>`)}`;
 }
 
 function joined(names: readonly string[]): Html {

@@ -22,24 +22,20 @@ export function lessonTitle(lesson: Lesson | undefined, language: Language, id =
 }
 
 /**
- * Names short enough for a narrow column and still different from each other: the first word, with as much of the rest as
- * tells two pupils apart ("Sami K."), or the whole name.
+ * Names short enough for a narrow column and still different from each other: the first word (of a long double name its first
+ * half), with the initial of the last where two begin alike ("Sami K."), or the whole name.
  */
 export function shortNames(names: readonly string[]): Map<string, string> {
-  const out = new Map<string, string>();
-  const first = (name: string) => name.trim().split(/\s+/)[0] ?? name;
-  for (const name of names) {
-    const same = names.filter((other) => other !== name && first(other) === first(name));
-    const rest = name.trim().split(/\s+/).slice(1);
-    if (same.length === 0) out.set(name, first(name));
-    else {
-      const initial = rest.at(-1)?.[0];
-      const others = same.map((other) => other.trim().split(/\s+/).at(-1)?.[0]);
-      out.set(name, initial !== undefined && !others.includes(initial) ? `${first(name)} ${initial}.` : name);
-    }
-  }
-  return out;
+  const words = (name: string) => name.trim().split(/\s+/);
+  const first = (name: string) => words(name)[0] ?? name;
+  const half = (name: string) => (first(name).length > longName ? (first(name).split("-")[0] ?? name) : first(name));
+  const alone = (of: (name: string) => string, name: string) => names.every((other) => other === name || of(other) !== of(name));
+  const withInitial = (name: string) => (words(name).length > 1 ? `${first(name)} ${[...(words(name).at(-1) ?? "")][0]}.` : name);
+  return new Map(names.map((name) => [name, [half, first, withInitial].find((of) => alone(of, name))?.(name) ?? name]));
 }
+
+/** Letters of a first name that a narrow column still holds. */
+const longName = 12;
 
 /** The three parts of a sitting's id, "7b/barrier/2027-03-04"; the day is null where the id is not one. */
 export function sittingParts(id: string): { readonly class: string; readonly lesson: string; readonly date: Day | null } {

@@ -1,16 +1,16 @@
 // A language: its texts, and how its people write numbers, days, times, sums and lists.
 //
 // Intl does the writing, so that a new language brings texts and no rules. Digits are Latin everywhere: readings, pin names
-// and hole names must look the same on the meter, on the board and on paper. Two languages are made, not translated: "xx"
-// shows every text as [[key(values)]] and longer than it is, so that a forgotten text or a tight layout is seen; "xr" is
-// English set from right to left.
+// and hole names must look the same on the meter, on the board and on paper. Three languages are made, not translated:
+// "xx" shows every text as [[key(values)]], so that a forgotten text is seen, "xl" makes every text longer, so that a tight
+// layout is seen, and "xr" is English set from right to left.
 // Does not know: which texts there are (catalogue.ts), papers, screens.
 import { Temporal } from "temporal-polyfill";
 import { type Day, formatQuantity, type Money, type Unit } from "../base/index.ts";
 import { type Catalogue, english, type Text } from "./catalogue.ts";
 
 export interface Language {
-  /** "en"; "xx" and "xr" for the two that are made. */
+  /** "en"; "xx", "xl" and "xr" for the three that are made. */
   readonly tag: string;
   /** BCP 47 tag for Intl, with the digits named. */
   readonly intl: string;
@@ -19,8 +19,8 @@ export interface Language {
   readonly decimalMark: string;
   /** The text of a key such as "verdict.ready" or "lesson.unknownLeg", or null. */
   readonly text: (key: string) => Text | null;
-  /** Shows keys in place of texts. */
-  readonly pseudo: boolean;
+  /** "keys" shows keys in place of texts, "stretched" makes every text longer. */
+  readonly pseudo: "keys" | "stretched" | null;
   /** Work that is done once for each text, kept as long as the language is. */
   readonly kept: Map<string, unknown>;
 }
@@ -28,12 +28,13 @@ export interface Language {
 const catalogues: Readonly<Record<string, Catalogue>> = { en: english };
 
 /** Tags that `languageFor` knows. */
-export const languageTags: readonly string[] = [...Object.keys(catalogues), "xx", "xr"];
+export const languageTags: readonly string[] = [...Object.keys(catalogues), "xx", "xl", "xr"];
 
 /** @returns the language of a tag such as "en" or "en-KE"; English where the tag is unknown. */
 export function languageFor(tag: string): Language {
   const lower = tag.toLowerCase();
-  if (lower === "xx") return makeLanguage(english, { tag: "xx", pseudo: true });
+  if (lower === "xx") return makeLanguage(english, { tag: "xx", pseudo: "keys" });
+  if (lower === "xl") return makeLanguage(english, { tag: "xl", pseudo: "stretched" });
   if (lower === "xr") return makeLanguage(english, { tag: "xr", direction: "rtl" });
   return makeLanguage(catalogues[lower] ?? catalogues[lower.split("-")[0] ?? ""] ?? english);
 }
@@ -41,7 +42,7 @@ export function languageFor(tag: string): Language {
 /** Makes a language from its catalogue. */
 export function makeLanguage(
   catalogue: Catalogue,
-  made: { readonly tag?: string; readonly pseudo?: boolean; readonly direction?: "ltr" | "rtl" } = {},
+  made: { readonly tag?: string; readonly pseudo?: "keys" | "stretched"; readonly direction?: "ltr" | "rtl" } = {},
 ): Language {
   const texts = flatTexts(catalogue);
   const { tag, intl, name, direction } = catalogue.language;
@@ -53,7 +54,7 @@ export function makeLanguage(
     direction: made.direction ?? (direction === "rtl" ? "rtl" : "ltr"),
     decimalMark: parts.find((p) => p.type === "decimal")?.value ?? ".",
     text: (key) => texts.get(key) ?? null,
-    pseudo: made.pseudo ?? false,
+    pseudo: made.pseudo ?? null,
     kept: new Map(),
   };
 }

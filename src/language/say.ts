@@ -7,7 +7,7 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import type { ProblemCode, ProblemText, TextKey } from "./catalogue.ts";
 import { formatNumber, type Language } from "./language.ts";
-import { pseudoText } from "./pseudoText.ts";
+import { keyShown, stretched } from "./pseudoText.ts";
 import { shownValue } from "./shownValue.ts";
 
 /** What a text may be given. Lists become "a, b and c". */
@@ -32,7 +32,7 @@ export function sayProblem(language: Language, problem: { readonly code: Problem
   if (text === null || typeof text === "string") return { says: unknownText(language, problem.code, data), try: "" };
   return {
     says: filled(language, problem.code, text.says, data),
-    try: filled(language, language.pseudo ? `${problem.code}, try` : problem.code, text.try, data),
+    try: filled(language, language.pseudo === "keys" ? `${problem.code}, try` : problem.code, text.try, data),
   };
 }
 
@@ -51,8 +51,9 @@ function filled(language: Language, key: string, text: string, data: Data): stri
     if (choosing.has(name)) values[name] = chosenBy(value);
     else values[name] = shownValue(language, name, value, data);
   }
-  if (language.pseudo) return pseudoText(key, Object.values(values), text);
-  return tidied(String(format.format(values)));
+  if (language.pseudo === "keys") return keyShown(key, Object.values(values));
+  const words = tidied(String(format.format(values)));
+  return language.pseudo === "stretched" ? stretched(words) : words;
 }
 
 /** The value of a name; `values0` is the first of the list `values`, for codes that carry bare numbers. */

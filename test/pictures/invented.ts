@@ -37,6 +37,11 @@ export const demoDates = [
   ["whole-harbour", "2027-04-15"],
 ] as const;
 
+/** Names of 40 signs, as long as a class list may well hold. */
+export const longNames: readonly string[] = Array.from({ length: 31 }, (_, i) =>
+  `${firstNames[i]}-Wilhelmina ${lastNames[i]}-Papadopoulou van der Meulen`.slice(0, 40),
+);
+
 export function inventedGroup(pupils = 30, names?: readonly string[]): ClassGroup {
   return {
     id: "7b",
