@@ -3,6 +3,7 @@
 // `node scripts/schemas.mjs` writes them to schemas/; a test compares what is committed. To publish another one, add it to the list.
 import { toJsonSchema } from "@valibot/to-json-schema";
 import type { GenericSchema } from "valibot";
+import { lessonSchema } from "../src/bench/lesson/index.ts";
 import { classFileShape, kitShape } from "../src/school/file/index.ts";
 
 /** What each field says: names from the top, "[]" for the entries of a list. */
@@ -66,6 +67,8 @@ interface Published {
 const published: readonly Published[] = [
   { name: "class", title: "Benchday class file, version 1", schema: classFileShape, words: classWords },
   { name: "kit", title: "Benchday kit, version 1", schema: kitShape, words: kitWords },
+  // Its fields say their words themselves.
+  { name: "lesson", title: "Benchday lesson, version 1", schema: lessonSchema, words: {} },
 ];
 
 type Node = { [name: string]: unknown };

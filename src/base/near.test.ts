@@ -15,6 +15,7 @@ const cases: [word: string, words: readonly string[], meant: string | null, why:
   ["resistr", ["resistor", "transistor"], "resistor", "the nearer of two"],
   ["resister", ["transistor", "resistor"], "resistor", "the order does not decide between unequal"],
   ["lef", ["led", "leg"], "led", "the first of two equally near"],
+  ["B2", ["R2", "R1", "B1"], "B1", "of two equally near the one that begins alike"],
   ["", legs, null, "nothing written"],
   ["anode", [], null, "nothing to choose from"],
   ["colour", ["color"], "color", "two spellings"],

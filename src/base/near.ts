@@ -9,22 +9,25 @@
 const longest = 60;
 
 /**
- * @returns the nearest of `words`, the first of several equally near, or null if none is within one slip for every three
- * letters (at least one).
+ * @returns the nearest of `words`, or null if none is within one slip for every three letters (at least one). Of several equally
+ * near it is the first that begins with the same letter (people rarely miss the first: R2 is meant by R3, not B3), else the first.
  */
 export function near(word: string, words: Iterable<string>): string | null {
   if (word === "" || word.length > longest) return null;
   const lower = word.toLowerCase();
   const most = Math.max(1, Math.floor(word.length / 3));
   let best: string | null = null;
-  let least = most + 1;
+  let least = Number.POSITIVE_INFINITY;
   for (const candidate of words) {
-    if (candidate === "" || candidate.length > longest || Math.abs(candidate.length - word.length) >= least) continue;
-    const slips = slipsBetween(lower, candidate.toLowerCase());
+    if (candidate === "" || candidate.length > longest || Math.abs(candidate.length - word.length) > most) continue;
+    const other = candidate.toLowerCase();
+    const slips = slipsBetween(lower, other);
     // A word of one or two letters shares nothing with one of the same length that differs in all of them.
-    if (slips < least && slips < Math.max(word.length, candidate.length)) {
+    if (slips > most || slips >= Math.max(word.length, candidate.length)) continue;
+    const distance = slips + (other[0] === lower[0] ? 0 : 0.5);
+    if (distance < least) {
       best = candidate;
-      least = slips;
+      least = distance;
     }
   }
   return best;

@@ -37,44 +37,44 @@ const step = v.strictObject({
   ),
 });
 
-export const lessonSchema = v.pipe(
-  v.strictObject({
-    format: v.literal(currentFormat),
-    id: v.pipe(name, v.description("The name of the lesson's folder.")),
-    minutes: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000)),
-    needs: v.optional(v.pipe(v.array(name), v.description("Lessons that come before.")), []),
-    tools: v.optional(v.array(v.pipe(v.string(), v.minLength(1), v.maxLength(60))), []),
-    parts: v.pipe(v.record(v.string(), part), v.description("The parts by their names in the circuit.")),
-    nets: v.pipe(
-      v.array(v.pipe(v.array(v.string()), v.maxLength(200))),
-      v.maxLength(500),
-      v.description("Legs that are joined: [board.D9, R1.1]."),
+export const lessonSchema = v.strictObject({
+  format: v.literal(currentFormat),
+  id: v.pipe(name, v.description("The name of the lesson's folder.")),
+  minutes: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000), v.description("From hand-out to count-in.")),
+  needs: v.optional(v.pipe(v.array(name), v.description("Lessons that come before.")), []),
+  tools: v.optional(
+    v.pipe(v.array(v.pipe(v.string(), v.minLength(1), v.maxLength(60))), v.description("What lies beside the set: multimeter.")),
+    [],
+  ),
+  parts: v.pipe(v.record(v.string(), part), v.description("The parts by their names in the circuit.")),
+  nets: v.pipe(
+    v.array(v.pipe(v.array(v.string()), v.maxLength(200))),
+    v.maxLength(500),
+    v.description("Legs that are joined: [board.D9, R1.1]."),
+  ),
+  rehearsal: v.optional(v.pipe(v.array(step), v.maxLength(2000)), []),
+  plan: v.optional(
+    v.array(
+      v.strictObject({
+        what: v.picklist(activities),
+        minutes: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000)),
+        "may-be-dropped": v.optional(v.pipe(v.boolean(), v.description("When time is short.")), false),
+        note: v.optional(v.pipe(v.picklist(sectionIds), v.description("The section of the text that belongs to it."))),
+      }),
     ),
-    rehearsal: v.optional(v.pipe(v.array(step), v.maxLength(2000)), []),
-    plan: v.optional(
-      v.array(
-        v.strictObject({
-          what: v.picklist(activities),
-          minutes: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000)),
-          "may-be-dropped": v.optional(v.boolean(), false),
-          note: v.optional(v.picklist(sectionIds)),
-        }),
-      ),
-      [],
+    [],
+  ),
+  media: v.optional(
+    v.array(
+      v.strictObject({
+        path: v.pipe(v.string(), v.minLength(1), v.maxLength(200), v.description("Below the lesson's folder: media/build.mp4.")),
+        language,
+        captions: v.optional(v.pipe(v.string(), v.minLength(1), v.maxLength(200))),
+      }),
     ),
-    media: v.optional(
-      v.array(
-        v.strictObject({
-          path: v.pipe(v.string(), v.minLength(1), v.maxLength(200)),
-          language,
-          captions: v.optional(v.pipe(v.string(), v.minLength(1), v.maxLength(200))),
-        }),
-      ),
-      [],
-    ),
-  }),
-  v.title("Lesson"),
-);
+    [],
+  ),
+});
 
 /** lesson.yaml as it has been checked for its shape. */
 export type LessonShape = v.InferOutput<typeof lessonSchema>;
