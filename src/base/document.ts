@@ -143,12 +143,13 @@ export function readDocument(
   const problems = onceAPlace(complaints.map(({ at, ...rest }) => ({ ...rest, place: placeAt(at) }) as DocumentProblem));
   const data = tree === null ? null : toData(tree, placeAt, limits, problems);
   if (tree === null || problems.length > 0) return { value: null, problems: sortProblems(problems).slice(0, mostProblems) };
+  const entryOf = indexOfNames();
   return {
     value: {
       file,
       data,
-      place: (path) => placeAt(find(tree, path).value),
-      namePlace: (path) => placeAt(find(tree, path).name),
+      place: (path) => placeAt(find(tree, path, entryOf).value),
+      namePlace: (path) => placeAt(find(tree, path, entryOf).name),
     },
     problems: [],
   };
@@ -196,8 +197,21 @@ function toData(tree: Tree, placeAt: (at: number) => Place, limits: DocumentLimi
   return data;
 }
 
+/** The entries of mappings by name, made when first asked for: a problem a line must not cost a walk over the file. */
+function indexOfNames() {
+  const indexes = new WeakMap<Tree, ReadonlyMap<string, { at: number; tree: Tree }>>();
+  return (mapping: Tree & { readonly kind: "mapping" }, name: string | number) => {
+    let index = indexes.get(mapping);
+    if (!index) {
+      index = new Map(mapping.entries.map((entry) => [plainText(entry.name), entry]));
+      indexes.set(mapping, index);
+    }
+    return index.get(String(name));
+  };
+}
+
 /** Follows a path as far as it goes. */
-function find(tree: Tree, path: Path): { value: number; name: number } {
+function find(tree: Tree, path: Path, entryOf: ReturnType<typeof indexOfNames>): { value: number; name: number } {
   let at = { value: tree.at, name: tree.at };
   let here = tree;
   for (const step of path) {
@@ -207,7 +221,7 @@ function find(tree: Tree, path: Path): { value: number; name: number } {
       at = { value: next.at, name: next.at };
       here = next;
     } else if (here.kind === "mapping") {
-      const entry = here.entries.find((e) => plainText(e.name) === step);
+      const entry = entryOf(here, step);
       if (entry === undefined) break;
       at = { value: entry.tree.at, name: entry.at };
       here = entry.tree;

@@ -46,7 +46,7 @@ export const lessonSchema = v.strictObject({
     v.pipe(v.array(v.pipe(v.string(), v.minLength(1), v.maxLength(60))), v.description("What lies beside the set: multimeter.")),
     [],
   ),
-  parts: v.pipe(v.record(v.string(), part), v.description("The parts by their names in the circuit.")),
+  parts: v.pipe(v.record(v.string(), part), v.maxEntries(300), v.description("The parts by their names in the circuit.")),
   nets: v.pipe(
     v.array(v.pipe(v.array(v.string()), v.maxLength(200))),
     v.maxLength(500),

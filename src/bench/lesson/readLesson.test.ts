@@ -208,3 +208,39 @@ test("no mutation of a lesson makes reading throw", () => {
   expect(unbroken).toBeGreaterThan(count / 20);
   expect(unbroken).toBeLessThan(count);
 });
+
+// Lessons that a stranger could make to stop the machine: each is answered within the second that a person would wait.
+const head = "format: benchday-lesson/1\nid: x\nminutes: 1\n";
+const hostile: [name: string, lesson: string][] = [
+  [
+    "thousands of parts",
+    `${head}parts:\n${Array.from({ length: 15_000 }, (_, i) => `  X${i}: {part: led}\n`).join("")}nets: []\n`,
+  ],
+  [
+    "thousands of unknown parts",
+    `${head}parts:\n${Array.from({ length: 300 }, (_, i) => `  X${i}: {part: lod${i}}\n`).join("")}nets: []\n`,
+  ],
+  [
+    "thousands of unknown legs",
+    `${head}parts:\n${Array.from({ length: 300 }, (_, i) => `  X${i}: {part: led}\n`).join("")}nets:\n${Array.from({ length: 300 }, (_, i) => `  - [${Array.from({ length: 100 }, (_, j) => `Y${i}_${j}.1`).join(",")}]\n`).join("")}`,
+  ],
+  [
+    "thousands of unknown fields",
+    `${head}parts: {}\nnets: []\nrehearsal:\n${Array.from({ length: 1900 }, (_, i) => `  - {at: 0s, ${Array.from({ length: 10 }, (_, j) => `f${i}_${j}: 1`).join(", ")}}\n`).join("")}`,
+  ],
+  [
+    "thousands of unknown stimuli",
+    `${head}parts: {}\nnets: []\nrehearsal:\n${Array.from({ length: 1900 }, (_, i) => `  - {at: 0s, set: {${Array.from({ length: 8 }, (_, j) => `f${i}.${j}: 1`).join(", ")}}}\n`).join("")}`,
+  ],
+];
+for (const [name, lesson] of hostile)
+  test(`answers ${name} soon`, () => {
+    const start = performance.now();
+    const { value, problems: found } = readLesson(
+      folderOf("lessons/x", { "lesson.yaml": lesson, "program.cpp": "int a;", "text/en.md": "# x" }),
+    );
+    expect(value).toBe(null);
+    expect(found.length).toBeLessThanOrEqual(100);
+    // On a quiet machine at most 1 s; four times that for a busy one.
+    expect(performance.now() - start).toBeLessThan(4000);
+  });

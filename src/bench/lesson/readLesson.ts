@@ -3,7 +3,7 @@
 // Everything that is wrong is told at once, with its place; a lesson with an error is not used at all, so that nothing is
 // half-read. Warnings leave it usable.
 // Does not know: where the folder lies, whether the lesson works (bench/rehearsal).
-import { checkShape, type Document, hasErrors, type Reading, readDocument, sortProblems } from "../../base/index.ts";
+import { checkShape, type Document, type Reading, readDocument, sortProblems } from "../../base/index.ts";
 import type { Lesson, LessonText, Media, PlanItem } from "./lesson.ts";
 import { currentFormat, migrate, readFormat } from "./lessonFormat.ts";
 import type { LessonProblem, Report } from "./lessonProblem.ts";
@@ -16,16 +16,27 @@ import { readRehearsal } from "./readRehearsal.ts";
 import { readText } from "./readText.ts";
 
 const lessonName = "lesson.yaml";
-/** A file full of slips is told the first of them. */
+/** A file full of slips is told the first of them; finding more for nobody would cost a stranger's file its time. */
 const mostProblems = 100;
+const enough = Symbol("enough problems");
 
 /** @returns the lesson, or null, with all problems: errors first, then by file and line. Never throws. */
 export function readLesson(source: LessonSource): Reading<Lesson, LessonProblem> {
   const problems: LessonProblem[] = [];
-  const report: Report = (problem) => problems.push(problem);
-  const lesson = readAll(source, report);
-  const sorted = sortProblems(problems).slice(0, mostProblems);
-  return { value: lesson === null || hasErrors(sorted) ? null : lesson, problems: sorted };
+  let errors = 0;
+  const report: Report = (problem) => {
+    if (problem.severity === "warning" && problems.length >= 2 * mostProblems) return;
+    problems.push(problem);
+    if (problem.severity !== "warning") errors += 1;
+    if (errors >= mostProblems) throw enough;
+  };
+  let lesson: Lesson | null = null;
+  try {
+    lesson = readAll(source, report);
+  } catch (stop) {
+    if (stop !== enough) throw stop;
+  }
+  return { value: errors > 0 ? null : lesson, problems: sortProblems(problems).slice(0, mostProblems) };
 }
 
 function readAll(source: LessonSource, report: Report): Lesson | null {
