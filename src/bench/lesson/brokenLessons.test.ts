@@ -546,6 +546,25 @@ test("error: no program, no lesson at all", () => {
   expect(problems.map((p) => p.code)).toContain("lesson.fileMissing");
 });
 
+test("error: files too long, told without their contents", () => {
+  const long = { "program.cpp": "x".repeat(100_001), "text/en.md": "x".repeat(200_001) };
+  const { problems } = readLesson(folderOf(folder, { ...files(good.join("\n")), ...long }));
+  expect(problems).toEqual([
+    expect.objectContaining({ code: "lesson.programTooLong", most: 100_000, found: 100_001 }),
+    expect.objectContaining({ code: "lesson.textTooLong", most: 200_000, found: 200_001 }),
+  ]);
+});
+
+test("error: a relay's contact follows its coil and cannot be set", () => {
+  const lines = [...good];
+  lines[lineOf("B1:")] += "\n  K1:   { part: relay }";
+  lines[lineOf("- [board.D6")] += "\n  - [K1.coil1, board.D5]\n  - [K1.coil2, board.D4]";
+  lines[lineOf(at0)] = "  - { at: 0s, set: { K1.pulled: true } }";
+  expect(readLesson(folderOf(folder, files(lines.join("\n")))).problems).toEqual([
+    expect.objectContaining({ code: "lesson.stateIsInner", part: "K1", state: "pulled" }),
+  ]);
+});
+
 test("warning: no text, and a text without what it should have", () => {
   const { "text/en.md": _, ...rest } = files(good.join("\n"));
   expect(readLesson(folderOf(folder, rest)).problems).toEqual([

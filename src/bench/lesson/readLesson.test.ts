@@ -5,9 +5,11 @@ import { cpuMilliseconds } from "../../../test/cpuTime.ts";
 import { folderOf, folderOnDisk } from "../../../test/lessons/folders.ts";
 import { sample } from "../../../test/sample.ts";
 import { seededRandom } from "../../base/index.ts";
+import { findKind, partNames } from "../parts/index.ts";
 import type { Expectation } from "./lesson.ts";
 import { readLesson } from "./readLesson.ts";
 
+const head = "format: benchday-lesson/1\nid: x\nminutes: 1\n";
 const sampleFolder = "test/lessons/v1/harbour-watch";
 const { value: watch, problems } = readLesson(folderOnDisk(sampleFolder));
 
@@ -136,6 +138,71 @@ test("plan, tools, media, programs and texts", () => {
 for (const id of readdirSync(new URL("../../../lessons/", import.meta.url)).filter((name) => !name.includes(".")))
   test(`lessons/${id} is read without a word`, () => expect(readLesson(folderOnDisk(`lessons/${id}`)).problems).toEqual([]));
 
+// The example by which the format was agreed.
+test("the night lamp", () => {
+  const lesson = `format: benchday-lesson/1
+id: night-lamp
+minutes: 80
+parts:
+  LDR1: { part: photoresistor }
+  R1:   { part: resistor, ohms: 10k }
+  R2:   { part: resistor, ohms: 220, may-be: [180, 270, 330, 470] }
+  LED1: { part: led, colour: yellow }
+nets:
+  - [board.5V, LDR1.1]
+  - [LDR1.2, R1.1, board.A0]
+  - [R1.2, LED1.cathode, board.GND]
+  - [board.D9, R2.1]
+  - [R2.2, LED1.anode]
+rehearsal:
+  - { at: 0s, set: { LDR1.lux: 400 } }
+  - { at: 1s, expect: { LED1: dark } }
+  - { at: 2s, set: { LDR1.lux: 3 } }
+  - { at: 3s, expect: { LED1: lit } }
+`;
+  const { value, problems: found } = readLesson(
+    folderOf("night-lamp", { "lesson.yaml": lesson, "program.cpp": "void setup() {}" }),
+  );
+  expect(found.map((p) => p.code)).toEqual(["lesson.textMissing"]);
+  expect(value!.stimuli.map((s) => s.at)).toEqual([0, 2]);
+  expect(value!.checks.map((c) => c.expectation)).toEqual([
+    { kind: "part", part: "LED1", seen: "dark", tolerance: 0.1 },
+    { kind: "part", part: "LED1", seen: "lit", tolerance: 0.1 },
+  ]);
+});
+
+// Every kind under every name of its legs: what the catalogue says, a lesson may write.
+for (const name of partNames)
+  test(`a lesson may hold a ${name}`, () => {
+    const { kind } = findKind(name)!;
+    if (kind.role === "board" || kind.legs.length === 0) return;
+    const needed = Object.entries(kind.parameters).flatMap(([parameter, spec]) => (spec.usual ? [] : [`, ${parameter}: 1`]));
+    const pins = Array.from({ length: 14 }, (_, i) => `D${i}`).concat([
+      "A0",
+      "A1",
+      "A2",
+      "A3",
+      "A4",
+      "A5",
+      "5V",
+      "3V3",
+      "VIN",
+      "AREF",
+      "RESET",
+      "USB",
+    ]);
+    const joined = kind.joined ?? [];
+    const legs = kind.legs.filter((leg) => !joined.some((group) => group.indexOf(leg) > 0));
+    const names = legs.map((leg) => Object.entries(kind.alsoCalled ?? {}).find(([, proper]) => proper === leg)?.[0] ?? leg);
+    const lesson = `${head}parts:\n  X1: { part: ${name}${needed.join("")} }\nnets:\n${names.map((leg, i) => `  - [board.${pins[i]}, X1.${leg}]\n`).join("")}`;
+    const { value, problems: found } = readLesson(
+      folderOf("x", { "lesson.yaml": lesson, "program.cpp": "int a;", "text/en.md": "# x" }),
+    );
+    expect(found.filter((p) => p.severity !== "warning")).toEqual([]);
+    expect(value!.nets.flatMap((net) => net.legs.filter((l) => l.part === "X1").map((l) => l.leg))).toEqual(legs);
+    expect(value!.parts.get("X1")!.kind).toBe(kind.id);
+  });
+
 // What a hand, a bad copy or a stranger could make of a lesson: none may throw, and each problem has a place in a file.
 test("no mutation of a lesson makes reading throw", () => {
   const good = folderOnDisk(sampleFolder);
@@ -211,7 +278,6 @@ test("no mutation of a lesson makes reading throw", () => {
 });
 
 // Lessons that a stranger could make to stop the machine: each is answered within the second that a person would wait.
-const head = "format: benchday-lesson/1\nid: x\nminutes: 1\n";
 const hostile: [name: string, lesson: string][] = [
   [
     "thousands of parts",

@@ -19,7 +19,7 @@ export const activeBuzzer = definePart({
   model: (name, node) => [{ kind: "resistor", id: name, a: node("plus"), b: node("minus"), ohms: figures.ohms.value }],
   limits: () => [
     { what: "volts", unsafe: { value: 7, source: `${sheet}: 4–7 V` } },
-    { what: "reverseVolts", unsafe: { value: 1, source: "from memory: its transistor is reversed" } },
+    { what: "reverseVolts", caution: { value: 1, source: "from memory: its transistor is reversed" } },
   ],
   noticed: () => [{ sense: "sound", own: true, leastVolts: 3, source: `${sheet}: 4–7 V; weaker from about 3 V, from memory` }],
   standIns: [{ part: "magnetic-buzzer", when: "with a tone of 2 kHz and 100 Ω in series", source: practice }],

@@ -21,12 +21,7 @@ export const resistor = definePart({
   footprint: freeLegs(["1", "2"], 4, "body 6.3 mm long, bent to four rows or more: from memory"),
   model: (name, node, values) => [{ kind: "resistor", id: name, a: node("1"), b: node("2"), ohms: Number(values.ohms) }],
   limits: (values) => [
-    {
-      what: "watts",
-      // A film resistor at its full rating is above 100 °C: half is what fingers forgive.
-      caution: { value: Number(values.watts) / 2, source: "common practice, no source: half the rating stays touchable" },
-      unsafe: { value: Number(values.watts), source: "film resistor data sheets: rating up to 70 °C" },
-    },
+    { what: "watts", unsafe: { value: Number(values.watts), source: "film resistor data sheets: rating up to 70 °C" } },
     { what: "volts", unsafe: { value: 250, source: "1/4 W carbon film data sheets: 250 V for a small body" } },
   ],
   standIns: [{ part: "resistor", when: "a neighbouring preferred value, if the rehearsal passes", source: practice }],

@@ -33,14 +33,7 @@ export const thermistor = definePart({
     const ohms = Number(values.ohms) * Math.exp(Number(values.beta) * (1 / kelvin - 1 / 298.15));
     return [{ kind: "resistor", id: name, a: node("1"), b: node("2"), ohms }];
   },
-  limits: () => [
-    {
-      what: "watts",
-      // 1 K of its own warming spoils a reading.
-      caution: { value: 0.007, source: "data sheet NTCLE100E3: 7 mW warm it by 1 K" },
-      unsafe: { value: 0.5, source: "data sheet NTCLE100E3: 500 mW up to 55 °C" },
-    },
-  ],
+  limits: () => [{ what: "watts", unsafe: { value: 0.5, source: "data sheet NTCLE100E3: 500 mW up to 55 °C" } }],
   standIns: [{ part: "temperature-10mv", when: "with another formula", source: "common practice, no source" }],
   price: "b",
   loss: "L2",
