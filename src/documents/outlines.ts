@@ -66,7 +66,8 @@ const potentiometer = html`${path("M-20 14V34M0 14V34M20 14V34", "leg")}${circle
 const buzzer = html`${circle(0, 0, 23, "body")}${circle(0, 0, 4, "in")}${dot(-15, 0)}${dot(15, 0)}${mark(-15, -6, "+")}`;
 const transistor = html`${path("M-9.5 3H9.5A10.5 10.5 0 1 0 -9.5 3Z", "body")}${path("M-7 3L-10 14M0 3V14M7 3L10 14", "leg")}${[-10, 0, 10].map((x) => dot(x, 14))}`;
 const chip = html`${range(8).map((i) => path(`M-15 ${10 * i - 35}H-12.5M12.5 ${10 * i - 35}H15`, "leg"))}${path("M-12.5 -39H-4A4 4 0 0 0 4 -39H12.5V39H-12.5Z", "body")}${range(8).map((i) => [dot(-15, 10 * i - 35), dot(15, 10 * i - 35)])}`;
-const capacitor = html`${circle(0, 0, 15, "body")}${path("M6 -13.7V13.7M9.5 -11.6V11.6", "in")}${path("M7.8 -10V10", "leg")}${dot(-5, 0)}${dot(5, 0)}${mark(-10, -4, "+")}`;
+const ceramic = html`${path("M-5 8V18M5 8V18", "leg")}${circle(0, -2, 11, "body")}${dot(-5, 18)}${dot(5, 18)}`;
+const electrolytic = html`${circle(0, 0, 15, "body")}${path("M6 -13.7V13.7M9.5 -11.6V11.6", "in")}${path("M7.8 -10V10", "leg")}${dot(-5, 0)}${dot(5, 0)}${mark(-10, -4, "+")}`;
 const wire = html`${path("M-18 6C-10 6 -9 -6 0 -6S10 6 18 6", "wire")}${dot(-18, 6)}${dot(18, 6)}`;
 
 // ---- larger things, beside the breadboard
@@ -95,6 +96,7 @@ const battery4aa = html`${box(-125, -118, 250, 236, "edge", 3)}${range(4).map((i
 const powerBank = html`${box(-60, -110, 120, 220, "body", 16)}${box(-26, -98, 34, 14, "in")}${circle(34, -91, 5, "in")}${path("M-16 92H16", "in")}`;
 const adapter = html`${box(-60, -46, 96, 92, "body", 6)}${path("M36 -26H72M36 26H72", "leg")}${path("M-60 0C-90 0 -86 50 -110 50", "wire")}`;
 const computer = html`${box(-90, -80, 180, 112, "edge", 3)}${box(-80, -70, 160, 92, "in")}${path("M-90 32L-108 74H108L90 32Z", "body")}${path("M-78 46H78M-84 58H84", "in")}`;
+const meter = html`${box(-48, -82, 96, 164, "body", 8)}${box(-34, -68, 68, 38, "in")}${circle(0, 12, 26, "in")}${path("M0 12V-12", "leg")}${[-28, 0, 28].map((x) => circle(x, 62, 5, "in"))}`;
 const module = html`${box(-40, -34, 80, 60, "body", 1)}${box(-18, -22, 36, 24, "in")}${[-10, 0, 10].map((x) => dot(x, 20))}`;
 
 const drawings: Readonly<Record<string, Drawing>> = {
@@ -112,7 +114,8 @@ const drawings: Readonly<Record<string, Drawing>> = {
   buzzer: { shape: buzzer, reach: [25, 25] },
   transistor: { shape: transistor, reach: [14, 14], middle: [0, 3] },
   chip: { shape: chip, reach: [19, 41] },
-  capacitor: { shape: capacitor, reach: [18, 18] },
+  capacitor: { shape: ceramic, reach: [16, 19], middle: [0, 3] },
+  electrolytic: { shape: electrolytic, reach: [18, 18] },
   wire: { shape: wire, reach: [22, 10] },
   servo: { shape: servo, reach: [78, 50], middle: [-5, -12] },
   "dc-motor": { shape: motor, reach: [90, 42], middle: [10, 0] },
@@ -128,11 +131,13 @@ const drawings: Readonly<Record<string, Drawing>> = {
   "power-bank": { shape: powerBank, reach: [66, 116] },
   adapter: { shape: adapter, reach: [98, 56], middle: [-18, 4] },
   computer: { shape: computer, reach: [114, 84], middle: [0, -2] },
+  multimeter: { shape: meter, reach: [54, 88] },
   module: { shape: module, reach: [46, 40], middle: [0, -4] },
 };
 
 /** Kinds that look like another one from above. */
 const family: Readonly<Record<string, string>> = {
+  phototransistor: "led",
   zener: "diode",
   schottky: "diode",
   npn: "transistor",

@@ -36,6 +36,7 @@ export interface Catalogue {
   readonly base: {
     readonly problems: { readonly [C in DocumentProblem["code"]]: ProblemText };
     readonly shape: typeof en.base.shape;
+    readonly quote: Texts<"text">;
   };
   readonly program: { readonly problems: typeof en.program.problems };
   /** Kinds, colours, states and cautions are data of the catalogue of parts, not unions: a test compares them with it. */

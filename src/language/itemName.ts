@@ -14,6 +14,7 @@ const unitOfKind: Readonly<Record<string, Unit>> = {
   photoresistor: "Ω",
   thermistor: "Ω",
   capacitor: "F",
+  electrolytic: "F",
   inductor: "H",
   zener: "V",
 };

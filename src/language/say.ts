@@ -38,8 +38,8 @@ export function sayProblem(language: Language, problem: { readonly code: Problem
 
 interface Compiled {
   readonly format: IntlMessageFormat;
-  /** Values that the text chooses by or counts with; they go in as they are. */
-  readonly choosing: ReadonlySet<string>;
+  /** Values that the text counts with or chooses by, with the choices. */
+  readonly choosing: ReadonlyMap<string, ReadonlySet<string>>;
   readonly names: readonly string[];
 }
 
@@ -48,11 +48,14 @@ function filled(language: Language, key: string, text: string, data: Data): stri
   const values: Record<string, string | number> = {};
   for (const name of names) {
     const value = valueNamed(data, name);
-    if (choosing.has(name)) values[name] = chosenBy(value);
-    else values[name] = shownValue(language, name, value, data);
+    const choices = choosing.get(name);
+    const chosen = choices ? chosenBy(value) : null;
+    // What no choice is named for is shown, so that {near, select, none {…} other {… {near}?}} can speak of it.
+    values[name] =
+      chosen !== null && (typeof chosen === "number" || choices?.has(chosen)) ? chosen : shownValue(language, name, value, data);
   }
   if (language.pseudo === "keys") return keyShown(key, Object.values(values));
-  const words = tidied(String(format.format(values)));
+  const words = String(format.format(values));
   return language.pseudo === "stretched" ? stretched(words) : words;
 }
 
@@ -66,19 +69,20 @@ function valueNamed(data: Data, name: string): unknown {
 
 /** A plural takes the number, a choice a word; null and undefined choose "none". */
 function chosenBy(value: unknown): string | number {
-  if (typeof value === "number" || typeof value === "string") return value;
+  if (typeof value === "number") return value;
+  // A choice is named by a word without signs: "usb-cable" is chosen by usb_cable.
+  if (typeof value === "string") return signs[value] ?? value.replace(/[^\p{L}\p{N}]/gu, "_");
   if (Array.isArray(value)) return value.length;
   return value === null || value === undefined ? "none" : String(value);
 }
+
+const signs: Readonly<Record<string, string>> = { "+": "plus", "-": "minus" };
 
 function compiled(language: Language, text: string): Compiled {
   const before = language.kept.get(text) as Compiled | undefined;
   if (before) return before;
   const format = new IntlMessageFormat(text, language.intl, undefined, { ignoreTag: true });
-  const choosing = new Set<string>();
-  const names = new Set<string>();
-  walk(format.getAst() as readonly MessagePart[], choosing, names);
-  const made = { format, choosing, names: [...names] };
+  const made = { format, ...askedFor(format) };
   language.kept.set(text, made);
   return made;
 }
@@ -90,30 +94,30 @@ interface MessagePart {
   readonly options?: Readonly<Record<string, { readonly value: readonly MessagePart[] }>>;
 }
 
-function walk(parts: readonly MessagePart[], choosing: Set<string>, names: Set<string>): void {
-  for (const part of parts) {
-    if (part.type === 0 || part.type === 7 || part.value === undefined) continue;
-    names.add(part.value);
-    if (part.type !== 1) choosing.add(part.value);
-    for (const option of Object.values(part.options ?? {})) walk(option.value, choosing, names);
-  }
-}
-
-/** The names of the values that a text asks for, and those of them that it chooses by. */
-export function placeholders(text: string): { readonly names: readonly string[]; readonly choosing: ReadonlySet<string> } {
-  const choosing = new Set<string>();
+/** The names of the values that a text asks for, and those of them that it chooses by or counts with. */
+function askedFor(format: IntlMessageFormat): Omit<Compiled, "format"> {
   const names = new Set<string>();
-  const format = new IntlMessageFormat(text, "en", undefined, { ignoreTag: true });
-  walk(format.getAst() as readonly MessagePart[], choosing, names);
+  const choosing = new Map<string, Set<string>>();
+  const walk = (parts: readonly MessagePart[]): void => {
+    for (const part of parts) {
+      if (part.type === 0 || part.type === 7 || part.value === undefined) continue;
+      names.add(part.value);
+      if (part.type === 1) continue;
+      const choices = choosing.get(part.value) ?? new Set();
+      choosing.set(part.value, choices);
+      for (const [choice, option] of Object.entries(part.options ?? {})) {
+        choices.add(choice);
+        walk(option.value);
+      }
+    }
+  };
+  walk(format.getAst() as readonly MessagePart[]);
   return { names: [...names], choosing };
 }
 
-/** Empty choices leave double blanks and blanks before a full stop. */
-function tidied(text: string): string {
-  return text
-    .replace(/ {2,}/g, " ")
-    .replace(/ ([.,;:?])(?=\s|$)/g, "$1")
-    .trim();
+/** The names of the values that a text asks for. */
+export function placeholders(text: string): readonly string[] {
+  return askedFor(new IntlMessageFormat(text, "en", undefined, { ignoreTag: true })).names;
 }
 
 /** A code that nobody wrote a text for, with its data: honest, and enough to find it. */

@@ -23,13 +23,16 @@ const units: readonly (readonly [ending: RegExp, unit: Unit, factor: number])[] 
   [/(^|[a-z])(lux|Lux)$/, "lx", 1],
   [/(^|[a-z])(celsius|Celsius)$/, "°C", 1],
   [/(^|[a-z])(centimetres|Centimetres)$/, "cm", 1],
-  [/(^|[a-z])(share|Share|duty|Duty)$/, "%", 1],
+  [/(^|[a-z])(share|Share|duty|Duty|turn|percent)$/, "%", 1],
+  [/^[xy]$/, "%", 1],
 ];
 
 /** Values that are items of stock. */
 const items = /^(item|items|insteadOf|substitute|supply|supplies)$/;
 /** Letters of Hebrew, Arabic and their neighbours: such a value is isolated, so that it does not turn the sentence round (UAX 9). */
 const rightToLeft = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufeff]/;
+/** What somebody wrote, or was meant to write: it stands in quotes, so that it is not read as our words. */
+const quoted = /^(found|near|understood)$/;
 /** Minutes after midnight. */
 const clocks = /^(start|end|clock|fromClock|toClock)$/;
 
@@ -46,8 +49,9 @@ export function shownValue(language: Language, name: string, value: unknown, dat
     const day = parseDay(value);
     if (day !== null) return formatDay(language, day);
     if (items.test(name) && isItem(language, value)) return itemName(language, value);
-    const word = shownWord(language, name, value);
+    const word = shownWord(language, name, value, data);
     if (word !== null) return word;
+    if (quoted.test(name)) return sayUnchecked(language, "quote.text", { text: value });
     return language.direction === "rtl" || rightToLeft.test(value) ? `\u2068${value}\u2069` : value;
   }
   return String(value);
@@ -59,9 +63,17 @@ function isItem(language: Language, value: string): boolean {
 }
 
 /** Codes that stand as a value in another text: what was seen, a verdict, the shape that a file should have. */
-function shownWord(language: Language, name: string, value: string): string | null {
+function shownWord(language: Language, name: string, value: string, data: Readonly<Record<string, unknown>>): string | null {
   if (name === "verdict" && language.text(`verdict.${value}`) !== null) return sayUnchecked(language, `verdict.${value}`);
-  if (name === "why" && language.text(`supplyWhy.${value}`) !== null) return sayUnchecked(language, `supplyWhy.${value}`);
+  if (name === "hazard") return sayUnchecked(language, `hazard.${value}`, { ...data, hazard: null });
+  if (name === "why") {
+    const reasons = value.split(", ");
+    if (reasons.some((reason) => language.text(`supplyWhy.${reason}`) === null)) return null;
+    return formatList(
+      language,
+      reasons.map((reason) => sayUnchecked(language, `supplyWhy.${reason}`)),
+    );
+  }
   if (name !== "expected" && name !== "seen") return null;
   const degrees = /^(-?[\d.]+) degrees$/.exec(value);
   if (degrees) return sayUnchecked(language, "seen.degrees", { degrees: Number(degrees[1]) });
@@ -73,7 +85,7 @@ function shownWord(language: Language, name: string, value: string): string | nu
 }
 
 function shownNumber(language: Language, name: string, value: number, data: Readonly<Record<string, unknown>>): string {
-  if (/^chance$|[a-z]Chance$/.test(name)) return formatChance(language, value);
+  if (name === "chance" || (name === "wanted" && "chance" in data)) return formatChance(language, value);
   if (clocks.test(name)) return formatClock(language, value);
   const own = data.unit;
   if (typeof own === "string" && /^(value|limit|least|most|is)$/.test(name) && ownUnits.has(own))
