@@ -1,10 +1,11 @@
 // Kits and tables after accidents: never a throw, never a value beside an error, never an error without its place.
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { type ProblemBase, type Reading, seededRandom } from "../../src/base/index.ts";
+import { hasErrors, type ProblemBase, type Reading, seededRandom } from "../../src/base/index.ts";
 import { readKit, readKitList, readRoster, readStockCsv, rosterCsv, stockCsv } from "../../src/school/file/index.ts";
 import { sample } from "../sample.ts";
 import { afterAccident } from "./accidents.ts";
+import { patience } from "./patience.ts";
 
 const kit = readFileSync(new URL("../../kits/harbour-basic.yaml", import.meta.url), "utf8");
 const pupils = ["Amara Okonjo", "Haddad, Bilal", '"Chiara"', "=Dilnoza", "ليلى"].map((name, i) => ({
@@ -46,10 +47,9 @@ const long: [name: string, text: string][] = [
   ["a hundred thousand separators", ";".repeat(100_000)],
 ];
 for (const [name, text] of long)
-  test(`${name} take less than a second`, () => {
+  test(`${name} come to an end`, { timeout: patience }, () => {
     for (const read of [readStockCsv, readRoster, readKitList]) {
-      const start = performance.now();
-      read("f", text);
-      expect(performance.now() - start).toBeLessThan(1000);
+      const { value, problems } = read("f", text);
+      expect(value === null).toBe(hasErrors(problems));
     }
   });

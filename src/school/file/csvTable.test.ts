@@ -2,6 +2,7 @@
 // the cells that a spreadsheet would run.
 import Papa from "papaparse";
 import { expect, test } from "vitest";
+import { patience } from "../../../test/files/patience.ts";
 import { seededRandom } from "../../base/index.ts";
 import { readCsvTable, type Separator, writeCsv } from "./csvTable.ts";
 
@@ -124,11 +125,9 @@ const broken: [name: string, text: string, code: string, line: number][] = [
   ["one line of ten million letters", "a".repeat(10_000_000), "document.tooLarge", 1],
 ];
 for (const [name, text, code, line] of broken)
-  test(`${name}: ${code}`, () => {
-    const start = performance.now();
-    expect(readCsvTable("t.csv", text).problems).toMatchObject([{ code, place: { file: "t.csv", line } }]);
-    expect(performance.now() - start).toBeLessThan(1000);
-  });
+  test(`${name}: ${code}`, { timeout: patience }, () =>
+    expect(readCsvTable("t.csv", text).problems).toMatchObject([{ code, place: { file: "t.csv", line } }]),
+  );
 
 const written: [name: string, cell: string | number, field: string][] = [
   ["plain text", "led red", "led red"],

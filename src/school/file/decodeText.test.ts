@@ -13,6 +13,8 @@ const cases: [name: string, content: Uint8Array, text: string, encoding: string]
   ["UTF-16 cut in the middle", bytes(0xff, 0xfe, 0xe9, 0x00, 0xac), "é", "utf-16le"],
   ["the code page", bytes(0x4a, 0x6f, 0x73, 0xe9), "José", "windows-1252"],
   ["the code page's own signs", bytes(0x80, 0x8a, 0x92, 0x96, 0x9f), "€Š’–Ÿ", "windows-1252"],
+  ["half a mark of UTF-16", bytes(0xff, 0x41), "ÿA", "windows-1252"],
+  ["half the other mark", bytes(0xfe, 0x41), "þA", "windows-1252"],
   ["nothing", bytes(), "", "utf-8"],
 ];
 for (const [name, content, text, encoding] of cases)

@@ -355,6 +355,22 @@ test("four hundred pupils can be read, with a warning", () => {
   ]);
 });
 
+test("sixty pupils are one class without a word", () => {
+  const many = Array.from({ length: 54 }, (_, i) => `{ "id": "x${i}", "name": "Pupil ${i}" },\n`).join("");
+  expect(read(changed(right, '[\n        { "id": "p1"', `[\n${many}        { "id": "p1"`)).problems).toEqual([]);
+});
+
+test("what is listed one by one is not stock: a movement of it is judged only where there is no list", () => {
+  const gone = changed(right, '"led red", "change": -4', '"board", "change": -4');
+  expect(read(gone).problems).toEqual([]);
+  const listless = changed(
+    gone,
+    '"boards": [\n    { "id": "board-1", "works": true, "deadPins": ["D5", "A0"] }\n  ]',
+    '"boards": []',
+  );
+  expect(read(listless).problems).toMatchObject([{ code: "file.takesTooMany", item: "board", there: 0 }]);
+});
+
 test("the smallest class file is a currency, a class and its pupils", () => {
   const text = '{"format":"benchday-class/1","currency":"KES","classes":[{"id":"5a","pupils":[{"id":"1","name":"Ana"}]}]}';
   const { value, problems } = readClassFile("class.json", text);
