@@ -21,8 +21,13 @@ export interface HighsOptions extends IntegerOptions {
  * whoever stated it and throws.
  */
 export function highsSolver(highs: Highs): (model: IntegerModel, options: HighsOptions) => Promise<IntegerOutcome> {
-  return async (model, options) =>
-    highs.withModel(sparse(highs, model), (solver): IntegerOutcome => {
+  return async (model, options) => {
+    // HiGHS has no answer for a model without variables: each row then is a plain "lower ≤ 0 ≤ upper".
+    if (model.variables.length === 0)
+      return model.rows.every((row) => row.lower <= 0 && row.upper >= 0)
+        ? { status: "optimal", cost: model.constant, bound: model.constant, values: new Map() }
+        : { status: "infeasible" };
+    return highs.withModel(sparse(highs, model), (solver): IntegerOutcome => {
       solver.options.set({
         output_flag: false,
         mip_rel_gap: 0,
@@ -37,6 +42,7 @@ export function highsSolver(highs: Highs): (model: IntegerModel, options: HighsO
       solver.run();
       return outcome(highs, model, solver);
     });
+  };
 }
 
 /** The part of a model's instance that is read after the run. */
@@ -54,8 +60,7 @@ function outcome(highs: Highs, model: IntegerModel, solver: Solver): IntegerOutc
   // 2: a point that keeps every row (kSolutionStatusFeasible).
   const isKept = Number(solver.info.get("primal_solution_status")) === 2;
   const values = new Map(model.variables.map((v, i) => [v.name, round(v.integer, solution.colValue[i] ?? 0)] as const));
-  if (status === modelStatus.optimal || status === modelStatus.empty)
-    return { status: "optimal", cost, bound: Math.min(bound, cost), values };
+  if (status === modelStatus.optimal) return { status: "optimal", cost, bound: Math.min(bound, cost), values };
   if (status === modelStatus.timeLimit || status === modelStatus.interrupted || status === modelStatus.solutionLimit)
     return isKept ? { status: "feasible", cost, bound, values } : { status: "outOfTime", bound };
   throw new Error(`HiGHS ended with model status ${status}: the model is unbounded or badly stated`);

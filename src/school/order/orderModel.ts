@@ -44,77 +44,82 @@ export function weightOf(sitting: number, sittings: number): number {
   return sittings * sittings + sittings - sitting;
 }
 
+/** @returns the program for one question about an order. Its integer variables are named by `variableNames`. */
 export function orderModel(order: StatedOrder, question: OrderQuestion): IntegerModel {
-  const variables: IntegerVariable[] = [];
-  const rows: LinearRow[] = [];
-  const counted = question.ask !== "most";
-  const variable = (name: string, cost: number, upper: number, integer: boolean, lower = 0) => {
-    variables.push({ name, cost, lower, upper, integer });
+  const build = builder();
+  const { variable, row } = build;
+  const isCost = question.ask !== "most";
+  const money: Term[] = [];
+  const pay = (name: string, price: Money, upper: number) => {
+    variable(name, isCost ? price : 0, upper, true);
+    money.push([name, price]);
     return name;
   };
-  const row = (name: string, terms: Iterable<readonly [string, number]>, lower: number, upper = Number.POSITIVE_INFINITY) => {
-    const sum = new Map<string, number>();
-    for (const [key, factor] of terms) if (factor !== 0) sum.set(key, (sum.get(key) ?? 0) + factor);
-    rows.push({ name, terms: sum, lower, upper });
-  };
-
-  const money: [string, number][] = [];
-  const pay = (name: string, sum: Money) => money.push([name, sum]);
   order.suppliers.forEach(({ shipping, freeFrom }, s) => {
     const mine = order.offers.map((offer, o) => ({ offer, o })).filter(({ offer }) => offer.supplier === s);
     if (mine.length === 0) return;
-    const used = variable(variableNames.used(s), counted ? shipping : 0, 1, true);
-    pay(used, shipping);
-    for (const { offer, o } of mine) {
-      const packets = variable(variableNames.packets(o), counted ? offer.price : 0, offer.most, true);
-      pay(packets, offer.price);
-      row(`link${o}`, [[used, offer.most], [packets, -1]], 0); // biome-ignore format: one row, one line
-    }
+    const used = pay(variableNames.used(s), shipping, 1);
+    const goods: Term[] = mine.map(({ offer, o }) => [pay(variableNames.packets(o), offer.price, offer.most), offer.price]);
+    for (const { offer, o } of mine) row(`link${o}`, [[used, offer.most] as Term, [variableNames.packets(o), -1]], 0);
     if (freeFrom === null || shipping === 0) return;
-    const free = variable(variableNames.free(s), counted ? -shipping : 0, 1, true);
-    pay(free, -shipping);
-    row(`free${s}`, [...mine.map(({ offer, o }) => [variableNames.packets(o), offer.price] as const), [free, -freeFrom]], 0);
-    row(`sent${s}`, [[used, 1], [free, -1]], 0); // biome-ignore format: one row, one line
+    const free = pay(variableNames.free(s), -shipping, 1);
+    row(`free${s}`, [...goods, [free, -freeFrom]], 0);
+    row(`sent${s}`, [[used, 1] as Term, [free, -1]], 0);
   });
 
+  const sets: SetRow[] = [];
+  const weight = (t: number) => weightOf(t, order.open.length);
   order.open.forEach((sitting, t) => {
-    const weight = question.ask === "most" ? -weightOf(t, order.open.length) : 0;
-    const held = variable(variableNames.held(t), weight, 1, true, question.ask === "all" ? 1 : 0);
-    sittingRows(order, sitting, t, held, variable, row);
+    const held = variable(variableNames.held(t), isCost ? 0 : -weight(t), 1, true, question.ask === "all" ? 1 : 0);
+    sets.push(...sittingRows(order, sitting, t, held, build));
   });
+  for (const { name, terms } of strongest(sets)) row(name, terms, 0);
 
   if (question.ask !== "all" && question.budget !== null) row("budget", money, Number.NEGATIVE_INFINITY, question.budget);
-  if (question.ask === "cheapest")
-    row(
-      "lessons",
-      order.open.map((_, t) => [variableNames.held(t), question.by === "count" ? 1 : weightOf(t, order.open.length)] as const),
-      question.least,
-    );
-  return { variables, rows, constant: 0 };
+  if (question.ask === "cheapest") {
+    const worth = order.open.map((_, t): Term => [variableNames.held(t), question.by === "count" ? 1 : weight(t)]);
+    row("lessons", worth, question.least);
+  }
+  return build.model;
 }
 
-type AddVariable = (name: string, cost: number, upper: number, integer: boolean) => string;
-type AddRow = (name: string, terms: Iterable<readonly [string, number]>, lower: number) => void;
+type Term = readonly [variable: string, factor: number];
 
-/** What one lesson asks: units for each need, and the joint chance. */
-function sittingRows(
-  order: StatedOrder,
-  sitting: StatedSitting,
-  t: number,
-  held: string,
-  variable: AddVariable,
-  row: AddRow,
-): void {
+interface Builder {
+  readonly model: IntegerModel;
+  readonly variable: (name: string, cost: number, upper: number, integer: boolean, lower?: number) => string;
+  /** Factors of one variable are added up; a variable whose factor is 0 is left out. */
+  readonly row: (name: string, terms: readonly Term[], lower: number, upper?: number) => void;
+}
+
+function builder(): Builder {
+  const variables: IntegerVariable[] = [];
+  const rows: LinearRow[] = [];
+  return {
+    model: { variables, rows, constant: 0 },
+    variable: (name, cost, upper, integer, lower = 0) => {
+      variables.push({ name, cost, lower, upper, integer });
+      return name;
+    },
+    row: (name, terms, lower, upper = Number.POSITIVE_INFINITY) => {
+      const sum = new Map<string, number>();
+      for (const [key, factor] of terms) if (factor !== 0) sum.set(key, (sum.get(key) ?? 0) + factor);
+      rows.push({ name, terms: sum, lower, upper });
+    },
+  };
+}
+
+/** What one lesson asks: units for each need, and the joint chance. @returns rows about sets of suppliers. */
+function sittingRows(order: StatedOrder, sitting: StatedSitting, t: number, held: string, build: Builder): SetRow[] {
   const { weighed, counts, groups, target } = sitting;
   // Packets in time that bring an item, with how many.
-  const packetsOf = (item: ItemKey) =>
+  const packetsOf = (item: ItemKey): Term[] =>
     order.offers.flatMap(({ contents, usableFrom }, o) => {
       const each = contents.get(item);
-      return each === undefined || usableFrom > weighed.sitting.date
-        ? []
-        : [[variableNames.packets(o), each] as [string, number]];
+      return each === undefined || usableFrom > weighed.sitting.date ? [] : [[variableNames.packets(o), each] as const];
     });
-  const gains: [string, number][] = [];
+  const sets: SetRow[] = [];
+  const gains: Term[] = [];
   let fixed = 0;
   let needs = 0;
   for (const group of groups) {
@@ -122,45 +127,46 @@ function sittingRows(
       fixed += group.logChance;
       continue;
     }
-    const supply = unitsOfGroup(group, counts, packetsOf, `${t}_${needs}`, variable, row);
+    const supply = unitsOfGroup(group, counts, packetsOf, `${t}_${needs}`, build);
     for (const [n, need] of group.needs.entries()) {
       const name = `${t}_${needs + n}`;
       const { terms, there } = supply[n]!;
       // Units that are there in any case need no step of their own.
       const base = Math.min(need.most, Math.max(need.least, there));
-      const steps: [string, number][] = [];
-      let log = logChanceEnough(need.wanted, base, need.works);
+      const steps: Term[] = [];
       if (target > Number.NEGATIVE_INFINITY) {
+        let log = logChanceEnough(need.wanted, base, need.works);
         fixed += log;
         for (let units = base + 1; units <= need.most; units += 1) {
           const more = logChanceEnough(need.wanted, units, need.works);
-          steps.push([variable(`z${name}_${units}`, 0, 1, false), more - log]);
+          steps.push([build.variable(`z${name}_${units}`, 0, 1, false), more - log]);
           log = more;
         }
         gains.push(...steps);
       }
-      row(`units${name}`, [...terms, [held, there - base], ...steps.map(([step]) => [step, -1] as const)], 0);
-      if (need.least > there) setRows(order, terms, need.least - there, held, name, row);
+      build.row(`units${name}`, [...terms, [held, there - base], ...steps.map(([step]): Term => [step, -1])], 0);
+      if (need.least > there) sets.push(...setRows(order, terms, need.least - there, held, name));
     }
     needs += group.needs.length;
   }
-  if (target === Number.NEGATIVE_INFINITY) return;
-  // Divided by the wish, so that the solver's tolerance is a share of what may fail.
-  const scale = -1 / order.goal;
-  const wanted = (target - fixed) * scale + margin;
-  row(`chance${t}`, [...gains.map(([step, gain]) => [step, gain * scale] as const), [held, -wanted]], 0);
+  if (target > Number.NEGATIVE_INFINITY) {
+    // Divided by the wish, so that the solver's tolerance is a share of what may fail.
+    const scale = -1 / order.goal;
+    const wanted = (target - fixed) * scale + margin;
+    build.row(`chance${t}`, [...gains.map(([step, gain]): Term => [step, gain * scale]), [held, -wanted]], 0);
+  }
+  return sets;
 }
 
 /** For each need of a group: the terms that sum to its units, and how many are there in any case. */
 function unitsOfGroup(
   { needs }: StatedGroup,
   counts: ReadonlyMap<ItemKey, number>,
-  packetsOf: (item: ItemKey) => [string, number][],
+  packetsOf: (item: ItemKey) => Term[],
   name: string,
-  variable: AddVariable,
-  row: AddRow,
-): { terms: [string, number][]; there: number }[] {
-  const units = needs.map(() => ({ terms: [] as [string, number][], there: 0 }));
+  build: Builder,
+): { terms: Term[]; there: number }[] {
+  const units = needs.map(() => ({ terms: [] as Term[], there: 0 }));
   const items = [...new Set(needs.flatMap((need) => need.accepts))];
   items.forEach((item, i) => {
     const takers = needs.map((_, n) => n).filter((n) => needs[n]!.accepts.includes(item));
@@ -170,43 +176,52 @@ function unitsOfGroup(
       units[takers[0]!]!.terms.push(...packets);
       units[takers[0]!]!.there += there;
     } else if (there > 0 || packets.length > 0) {
-      const given = takers.map((n) => [variable(`a${name}_${i}_${n}`, 0, needs[n]!.most, false), -1] as [string, number]);
-      takers.forEach((n, k) => {
-        units[n]!.terms.push([given[k]![0], 1]);
-      });
-      row(`item${name}_${i}`, [...packets, ...given], -there);
+      const given = takers.map((n): Term => [build.variable(`a${name}_${i}_${n}`, 0, needs[n]!.most, false), -1]);
+      for (const [k, n] of takers.entries()) units[n]!.terms.push([given[k]![0], 1]);
+      build.row(`item${name}_${i}`, [...packets, ...given], -there);
     }
   });
   return units;
 }
 
-/** For each set of suppliers: unless one of the set is used, the others bring all that is missing. */
-function setRows(
-  order: StatedOrder,
-  terms: readonly (readonly [string, number])[],
-  missing: number,
-  held: string,
-  name: string,
-  row: AddRow,
-): void {
+/** "Unless one of a set of suppliers is used, the others bring all that is missing": others + missing × used ≥ missing × held. */
+interface SetRow {
+  readonly name: string;
+  readonly terms: readonly Term[];
+  readonly missing: number;
+}
+
+/** The rows of one need, for each set of suppliers. */
+function setRows(order: StatedOrder, terms: readonly Term[], missing: number, held: string, name: string): SetRow[] {
   const supplierOf = new Map(order.offers.map(({ supplier }, o) => [variableNames.packets(o), supplier]));
   // Shares of competing needs carry no supplier: their packets stand in other rows.
-  if (terms.some(([term]) => !supplierOf.has(term))) return;
+  if (terms.some(([term]) => !supplierOf.has(term))) return [];
   const suppliers = [...new Set(terms.map(([term]) => supplierOf.get(term)!))];
   const sets =
     suppliers.length <= fewSuppliers
       ? Array.from({ length: 2 ** suppliers.length }, (_, bits) => suppliers.filter((_, i) => (bits >> i) & 1))
       : [[], ...suppliers.map((s) => [s]), suppliers];
-  sets.forEach((set, i) => {
-    const others = terms.filter(([term]) => !set.includes(supplierOf.get(term)!));
-    row(
-      `set${name}_${i}`,
-      [
-        ...others.map(([term, each]) => [term, Math.min(each, missing)] as const),
-        ...set.map((s) => [variableNames.used(s), missing] as const),
-        [held, -missing],
-      ],
-      0,
-    );
-  });
+  return sets.map((set, i) => ({
+    name: `set${name}_${i}`,
+    missing,
+    terms: [
+      ...terms.filter(([term]) => !set.includes(supplierOf.get(term)!)).map(([x, each]): Term => [x, Math.min(each, missing)]),
+      ...set.map((s): Term => [variableNames.used(s), missing]),
+      [held, -missing],
+    ],
+  }));
+}
+
+/** Many lessons ask the same of the same packets; the one that misses most says it best, and a thousand rows cost time. */
+function strongest(rows: readonly SetRow[]): SetRow[] {
+  const best = new Map<string, SetRow>();
+  for (const one of rows) {
+    // The last term is the lesson.
+    const key = one.terms
+      .slice(0, -1)
+      .map(([variable]) => variable)
+      .join(" ");
+    if ((best.get(key)?.missing ?? 0) < one.missing) best.set(key, one);
+  }
+  return [...best.values()];
 }
