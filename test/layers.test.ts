@@ -68,7 +68,7 @@ function findWrongImports(files: readonly SourceFile[], table: ReturnType<typeof
 const impure = [
   /\bnew Date\b|\bDate\.(?:now|parse|UTC)\b/,
   /\bMath\.random\b/,
-  /\b(?:document|window|globalThis|localStorage)\./,
+  /\b(?:globalThis|localStorage)\.|\bwindow\.(?:document|location|addEventListener|open)|(?<!["'\w.])document\.(?:body|head|createElement|querySelector|getElementById|cookie)/,
   /\bfetch\(/,
   /\bprocess\./,
   /\beval\(|\bnew Function\b/,

@@ -52,7 +52,11 @@ export function loadText(path: string): Loaded<string> {
 export function loadLesson(path: string): Loaded<Lesson> {
   const folder = lessonFolder(path);
   if (folder === null) return { value: null, problems: [{ code: "cli.noSuchFile", path }] };
-  return readLesson({ folder: shown(folder), read: readText, list: listFolder });
+  return readLesson({
+    folder: shown(folder),
+    read: (below) => readText(join(folder, below)),
+    list: (below) => listFolder(join(folder, below)),
+  });
 }
 
 export function loadKit(path: string): Loaded<Kit> {
