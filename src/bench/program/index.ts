@@ -1,2 +1,10 @@
 // The door of this room: other rooms enter only here.
+export { type Program, parseProgram } from "./parseProgram.ts";
+export { pinName, pinNames, pinNumber } from "./pinName.ts";
 export * from "./port.ts";
+export type { BrokenCode, ProgramProblem, ProgramProblemCode } from "./problems.ts";
+export { readTokens } from "./read/readTokens.ts";
+export type { Token, TokenKind } from "./read/token.ts";
+export { type Input, type Inputs, readInputs } from "./readInputs.ts";
+export { type RunOptions, runProgram } from "./runProgram.ts";
+export { type InputRun, type InputRunOptions, problemsOf, runWithInputs } from "./runWithInputs.ts";

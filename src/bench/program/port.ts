@@ -5,6 +5,8 @@
 // 14..19 are A0..A5. The rehearsal implements this with a circuit behind it; `runProgram` with a list of inputs.
 // Does not know: circuits, volts, lessons.
 
+import type { BrokenCode } from "./problems.ts";
+
 /** Virtual time since the board left reset, in microseconds; may have a fraction (one cycle is 0.0625 µs). */
 export type Microseconds = number;
 
@@ -31,12 +33,16 @@ export interface BoardPort {
   digitalWrite(pin: PinNumber, level: Level, now: Microseconds): void;
   /** Duty value 0..255 as given to `analogWrite`; `hertz` is 490.196 or, on pins 5 and 6, 976.5625. Not called for 0 and 255. */
   analogWrite(pin: PinNumber, value: number, hertz: number, now: Microseconds): void;
+  /** The value as the program gave it to `analogWrite`, 0 and 255 among them, each time it does. For whoever keeps a log. */
+  duty?(pin: PinNumber, value: number, now: Microseconds): void;
+  /** `Serial.begin`: the port is open at this speed. */
+  openText?(baud: number, now: Microseconds): void;
   /** A square wave begins; `until` is its end or Infinity. */
   tone(pin: PinNumber, hertz: number, until: Microseconds, now: Microseconds): void;
   noTone(pin: PinNumber, now: Microseconds): void;
   /** A servo object is attached to a pin and sends pulses of this width every 20 ms; null when it is detached. */
   servo(pin: PinNumber, pulse: { readonly micros: number; readonly degrees: number } | null, now: Microseconds): void;
-  /** Text the board sends to the computer, as it leaves the program. */
+  /** Text the board sends to the computer, when its last character has left the board; a line comes in one piece. */
   text(characters: string, now: Microseconds): void;
   /** Characters that the computer has sent and that arrived by now, each handed over once. */
   takeText(now: Microseconds): string;
@@ -53,6 +59,6 @@ export type RunOutcome =
       readonly status: "broken";
       readonly micros: Microseconds;
       readonly line: number;
-      readonly code: string;
+      readonly code: BrokenCode;
       readonly values: readonly number[];
     };

@@ -1,0 +1,33 @@
+// The headers a program may name behind #include.
+//
+// The board's own functions and the usual C ones are there without any header, as the class's tools put the board's header
+// above every program. Only the servo header brings a name that is not there otherwise.
+// Does not know: what a header declares.
+import { contentHash } from "../../../base/index.ts";
+
+const known: ReadonlySet<string> = new Set([
+  "Servo.h",
+  "board.h",
+  "stdint.h",
+  "stdbool.h",
+  "stddef.h",
+  "stdlib.h",
+  "stdio.h",
+  "string.h",
+  "ctype.h",
+  "math.h",
+  "limits.h",
+  "avr/pgmspace.h",
+]);
+
+/**
+ * The hash of a header that one product's tools put above programs, named after the product. It declares what is there anyway,
+ * so it is let pass; product names do not stand in this project.
+ */
+const passed: ReadonlySet<string> = new Set(["8cce10047d06b652a38093be5f6973e9f14543913874afbd99d4fc0bd2bff8d8"]);
+
+export const headerNames: readonly string[] = [...known];
+
+export function isKnownHeader(name: string): boolean {
+  return known.has(name) || passed.has(contentHash(name));
+}

@@ -1,0 +1,257 @@
+// Code for statements.
+//
+// A statement answers how it ended: it went on, or a break, continue or return is on its way out. Each adds the cycles of its own
+// expressions; loops look at the clock at the end of every round, and ask whether the rounds to come can be skipped.
+// Does not know: how rounds are skipped (quietLoop.ts).
+import type { Expression, Statement } from "../check/tree.ts";
+import { cellKind, cellsOf, type Type } from "../check/types.ts";
+import { newServo } from "../library/servoMethods.ts";
+import { codeRecord } from "./codeCall.ts";
+import { codeEffect, codeInt, codeTest, codeValue } from "./codeExpression.ts";
+import { codePlace, finder } from "./codePlace.ts";
+import { breaks, type Coder, continues, type Ending, goOn, type Num, nothing, returns, type Step } from "./coder.ts";
+import { cyclesOf, fillCycles, returnCycles, roundCycles, switchCycles, testCycles } from "./costs.ts";
+
+export function codeStatements(c: Coder, list: readonly Statement[]): Step {
+  return sequence(list.map((s) => codeStatement(c, s)).filter((s) => s !== nothing));
+}
+
+function sequence(steps: readonly Step[]): Step {
+  const [a, b, d] = steps;
+  if (a === undefined) return nothing;
+  if (b === undefined) return a;
+  if (d === undefined) return () => a() || b();
+  if (steps.length === 3) return () => a() || b() || d();
+  return () => {
+    for (let i = 0; i < steps.length; i += 1) {
+      const ending = steps[i]!();
+      if (ending !== goOn) return ending;
+    }
+    return goOn;
+  };
+}
+
+export function codeStatement(c: Coder, s: Statement): Step {
+  switch (s.do) {
+    case "expression":
+      return codeExpressionStatement(c, s.value);
+    case "block":
+      return codeStatements(c, s.list);
+    case "if":
+      return codeIf(c, s);
+    case "while":
+      return codeLoop(c, s, null, s.test, null, s.body, s.line);
+    case "for":
+      return codeLoop(c, s, s.first, s.test, s.step, s.body, s.line);
+    case "doWhile":
+      return codeDoWhile(c, s);
+    case "switch":
+      return codeSwitch(c, s);
+    case "break":
+      return () => breaks;
+    case "continue":
+      return () => continues;
+    case "return":
+      return codeReturn(c, s.value);
+    case "fill":
+      return codeFill(c, s);
+    case "clear":
+      return codeClear(c, s);
+    case "once": {
+      const { ints: I } = c.m;
+      const { cell } = s.flag;
+      const body = codeStatement(c, s.body);
+      return () => {
+        if (I[cell] !== 0) return goOn;
+        I[cell] = 1;
+        return body();
+      };
+    }
+  }
+}
+
+function codeExpressionStatement(c: Coder, value: Expression): Step {
+  const { time } = c.m.clock;
+  const cycles = cyclesOf(value);
+  const { ints: I } = c.m;
+  // The plainest statement, a number into a variable, saves a call.
+  if (
+    value.op === "assign" &&
+    value.place.at === "variable" &&
+    !value.place.variable.inFrame &&
+    value.type.kind !== "record" &&
+    cellKind(value.type) === "int"
+  ) {
+    const { cell } = value.place.variable;
+    const code = codeInt(c, value.value);
+    return () => {
+      time[0] = time[0]! + cycles;
+      I[cell] = code();
+      return goOn;
+    };
+  }
+  const effect = codeEffect(c, value);
+  return () => {
+    time[0] = time[0]! + cycles;
+    effect();
+    return goOn;
+  };
+}
+
+function codeIf(c: Coder, s: Statement & { do: "if" }): Step {
+  const { time } = c.m.clock;
+  const cycles = cyclesOf(s.test) + testCycles;
+  const test = codeTest(c, s.test);
+  const yes = codeStatement(c, s.yes);
+  if (s.no === null) {
+    return () => {
+      time[0] = time[0]! + cycles;
+      return test() ? yes() : goOn;
+    };
+  }
+  const no = codeStatement(c, s.no);
+  return () => {
+    time[0] = time[0]! + cycles;
+    return test() ? yes() : no();
+  };
+}
+
+/** while and for. */
+function codeLoop(
+  c: Coder,
+  loop: Statement,
+  first: Statement | null,
+  test: Expression | null,
+  step: Expression | null,
+  body: Statement,
+  line: number,
+): Step {
+  const { clock } = c.m;
+  const { time } = clock;
+  const begin = first === null ? nothing : codeStatement(c, first);
+  const mayGoOn = test === null || test.op === "number" ? null : codeTest(c, test);
+  const never = test?.op === "number" && test.value === 0;
+  const round = codeStatement(c, body);
+  const move = step === null ? null : codeEffect(c, step);
+  const testCost = test === null || test.op === "number" ? 0 : cyclesOf(test) + testCycles;
+  const cost = (step === null ? 0 : cyclesOf(step)) + testCost + roundCycles;
+  const watch = c.watchLoop(loop);
+  return () => {
+    begin();
+    if (never) return goOn;
+    time[0] = time[0]! + testCost;
+    let rounds = 0;
+    let ask = watch.first;
+    while (mayGoOn === null || mayGoOn()) {
+      const ending = round();
+      if (ending === breaks) return goOn;
+      if (ending === returns) return returns;
+      if (move !== null) move();
+      time[0] = time[0]! + cost;
+      if (time[0]! >= time[1]!) clock.look(line);
+      rounds += 1;
+      if (rounds >= ask) ask = watch.end(rounds);
+    }
+    return goOn;
+  };
+}
+
+function codeDoWhile(c: Coder, s: Statement & { do: "doWhile" }): Step {
+  const { clock } = c.m;
+  const { time } = clock;
+  const test = codeTest(c, s.test);
+  const round = codeStatement(c, s.body);
+  const cost = cyclesOf(s.test) + testCycles + roundCycles;
+  const watch = c.watchLoop(s);
+  return () => {
+    let rounds = 0;
+    let ask = watch.first;
+    do {
+      const ending = round();
+      if (ending === breaks) return goOn;
+      if (ending === returns) return returns;
+      time[0] = time[0]! + cost;
+      if (time[0]! >= time[1]!) clock.look(s.line);
+      rounds += 1;
+      if (rounds >= ask) ask = watch.end(rounds);
+    } while (test());
+    return goOn;
+  };
+}
+
+function codeSwitch(c: Coder, s: Statement & { do: "switch" }): Step {
+  const { time } = c.m.clock;
+  const value = codeInt(c, s.value);
+  const steps = s.list.map((inner) => codeStatement(c, inner));
+  const { cases, otherwise } = s;
+  const cycles = cyclesOf(s.value) + switchCycles(cases.size);
+  return () => {
+    time[0] = time[0]! + cycles;
+    const start = cases.get(value()) ?? otherwise;
+    for (let i = start; i < steps.length; i += 1) {
+      const ending = steps[i]!();
+      if (ending === breaks) return goOn;
+      if (ending !== goOn) return ending;
+    }
+    return goOn;
+  };
+}
+
+function codeReturn(c: Coder, value: Expression | null): Step {
+  const { m } = c;
+  const { time } = m.clock;
+  if (value === null) {
+    return () => {
+      m.result = null;
+      return returns;
+    };
+  }
+  const cycles = cyclesOf(value) + returnCycles;
+  const code = value.type.kind === "record" ? finder(codeRecord(c, value)) : codeValue(c, value);
+  return () => {
+    time[0] = time[0]! + cycles;
+    const result = code();
+    m.result = result;
+    return returns;
+  };
+}
+
+function codeFill(c: Coder, s: Statement & { do: "fill" }): Step {
+  const find = finder(codePlace(c, s.place));
+  const cells = s.kind === "int" ? c.m.ints : c.m.floats;
+  const { values } = s;
+  const { time } = c.m.clock;
+  const cycles = fillCycles(values.length);
+  return () => {
+    time[0] = time[0]! + cycles;
+    cells.set(values, find());
+    return goOn;
+  };
+}
+
+function codeClear(c: Coder, s: Statement & { do: "clear" }): Step {
+  const { ints, floats, things } = c.m;
+  const find: Num = finder(codePlace(c, s.place));
+  const cells = cellsOf(s.place.type);
+  const fresh = freshThings(s.place.type);
+  return (): Ending => {
+    const at = find();
+    ints.fill(0, at, at + cells);
+    floats.fill(0, at, at + cells);
+    for (let i = 0; i < cells; i += 1) things[at + i] = fresh[i] === "text" ? "" : fresh[i] === "servo" ? newServo() : null;
+    return goOn;
+  };
+}
+
+/** What each cell of the type begins with. */
+function freshThings(type: Type): ("text" | "servo" | null)[] {
+  if (type.kind === "array") {
+    const one = freshThings(type.of);
+    return Array.from({ length: type.length }, () => one).flat();
+  }
+  if (type.kind === "record") {
+    const all = type.of.fields.flatMap((f) => freshThings(f.type));
+    return all.length > 0 ? all : [null];
+  }
+  return [type.kind === "text" ? "text" : type.kind === "servo" ? "servo" : null];
+}

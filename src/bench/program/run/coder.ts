@@ -1,0 +1,41 @@
+// What making code needs: the machine, the program, and the code of its functions as far as it is made.
+//
+// Code is closures: each node of the checked tree becomes a function of no arguments that V8 compiles. Nothing is made from text,
+// so a page may forbid eval.
+// Does not know: any node.
+import type { CheckedProgram, FunctionInfo } from "../check/tree.ts";
+import type { Machine } from "./machine.ts";
+
+export type Num = () => number;
+export type Test = () => boolean;
+export type Thing = () => unknown;
+/** A statement: tells how it ended. */
+export type Step = () => Ending;
+
+export const goOn = 0;
+export const breaks = 1;
+export const continues = 2;
+export const returns = 3;
+export type Ending = 0 | 1 | 2 | 3;
+
+/** A cell that is known before the start, or the code that finds it. */
+export type Spot = number | Num;
+
+/** A function's code; filled in when its turn comes, as functions call each other. */
+export interface FunctionCode {
+  readonly info: FunctionInfo;
+  body: Step;
+}
+
+/** Asked by a loop at the end of a round: may it skip rounds? @returns after how many rounds to ask again. */
+export type RoundEnd = (rounds: number) => number;
+
+export interface Coder {
+  readonly m: Machine;
+  readonly program: CheckedProgram;
+  readonly functions: readonly FunctionCode[];
+  /** Makes the watch over a loop that may only wait; see quietLoop.ts. */
+  readonly watchLoop: (loop: import("../check/tree.ts").Statement) => { readonly first: number; readonly end: RoundEnd };
+}
+
+export const nothing: Step = () => goOn;

@@ -1,0 +1,186 @@
+// The board's pins as the program's functions see them: mode, latch, pulse width, and what the port is told.
+//
+// As on the chip, mode and latch are two registers: OUTPUT after HIGH is high at once, HIGH on an input switches its pull-up on
+// (ATmega328P data sheet, table 14-1). The port hears of changes only, so that a loop that writes the same level again and again
+// does nothing.
+// Does not know: circuits, who plays the world.
+import type { BoardPort, Level, PinMode, PinNumber } from "../port.ts";
+import { type Clock, cyclesPerMilli } from "./clock.ts";
+
+/** Pins 5 and 6 hang on timer 0 in fast mode, the others on timers in phase-correct mode (data sheet, chapters 15, 16, 18). */
+const pwmHertz: Readonly<Record<number, number>> = {
+  3: 16e6 / 64 / 510,
+  5: 16e6 / 64 / 256,
+  6: 16e6 / 64 / 256,
+  9: 16e6 / 64 / 510,
+  10: 16e6 / 64 / 510,
+  11: 16e6 / 64 / 510,
+};
+
+export const pinCount = 20;
+
+export interface Tone {
+  readonly pin: PinNumber;
+  /** Cycles; Infinity if nobody says when. */
+  readonly until: number;
+}
+
+export class Pins {
+  /** What each pin was set to; null as reset leaves it. */
+  private modes: (PinMode | null)[] = [];
+  private latches: Level[] = [];
+  private duties: (number | null)[] = [];
+  private tone: Tone | null = null;
+  /** Things that happened outside because of the program, counted: a loop that changes this is no mere wait. */
+  effects = 0;
+  private readonly clock: Clock;
+  private readonly port: BoardPort;
+
+  constructor(clock: Clock, port: BoardPort) {
+    this.clock = clock;
+    this.port = port;
+    this.clear();
+  }
+
+  private clear(): void {
+    this.modes = new Array<PinMode | null>(pinCount).fill(null);
+    this.latches = new Array<Level>(pinCount).fill(0);
+    this.duties = new Array<number | null>(pinCount).fill(null);
+    this.tone = null;
+  }
+
+  /** Reset: all pins become inputs without pull-up, sound and pulses end. */
+  reset(): void {
+    const now = this.clock.now();
+    if (this.tone !== null) this.port.noTone(this.tone.pin, now);
+    for (let pin = 0; pin < pinCount; pin += 1)
+      if ((this.modes[pin] ?? "input") !== "input") this.port.setMode(pin, "input", now);
+    this.clear();
+  }
+
+  private isPin(pin: PinNumber): boolean {
+    return pin >= 0 && pin < pinCount;
+  }
+
+  isOutput(pin: PinNumber): boolean {
+    return this.modes[pin] === "output";
+  }
+
+  latch(pin: PinNumber): Level {
+    return this.latches[pin] ?? 0;
+  }
+
+  /** Pins that are not there are passed over, as the board's functions do. */
+  setMode(pin: PinNumber, mode: PinMode): void {
+    if (!this.isPin(pin)) return;
+    this.clock.sync();
+    if (mode !== "output") this.latches[pin] = mode === "pull-up" ? 1 : 0;
+    if (this.modes[pin] === mode) return;
+    this.effects += 1;
+    this.modes[pin] = mode;
+    this.port.setMode(pin, mode, this.clock.now());
+  }
+
+  /** Whether writing this level would change nothing. */
+  isWritten(pin: PinNumber, level: Level): boolean {
+    return !this.isPin(pin) || (this.duties[pin] === null && this.latches[pin] === level);
+  }
+
+  write(pin: PinNumber, level: Level): void {
+    if (!this.isPin(pin)) return;
+    this.clock.sync();
+    if (this.isWritten(pin, level)) return;
+    this.effects += 1;
+    this.duties[pin] = null;
+    this.latches[pin] = level;
+    const now = this.clock.now();
+    if (this.modes[pin] !== "output") {
+      this.modes[pin] = level === 1 ? "pull-up" : "input";
+      this.port.setMode(pin, this.modes[pin]!, now);
+    }
+    this.port.digitalWrite(pin, level, now);
+  }
+
+  /** A pin that is read stops its pulses first, as the board's function does. */
+  read(pin: PinNumber): Level {
+    if (!this.isPin(pin)) return 0;
+    this.clock.sync();
+    if (this.duties[pin] !== null) {
+      this.effects += 1;
+      this.duties[pin] = null;
+      this.port.digitalWrite(pin, this.latches[pin]!, this.clock.now());
+    }
+    return this.port.digitalRead(pin, this.clock.now());
+  }
+
+  isPulsing(pin: PinNumber): boolean {
+    return this.isPin(pin) && this.duties[pin] !== null;
+  }
+
+  /** @param pin 0..7 or 14..: the converter's channel. */
+  readAnalog(pin: number): number {
+    const channel = (pin >= 14 ? pin - 14 : pin) & 7;
+    // Channels 6 and 7 are not brought out.
+    if (channel > 5) return 0;
+    this.clock.sync();
+    return this.port.analogRead(14 + channel, this.clock.now());
+  }
+
+  writeAnalog(pin: PinNumber, value: number): void {
+    if (!this.isPin(pin)) return;
+    this.setMode(pin, "output");
+    const hertz = pwmHertz[pin];
+    // Timer 1 compares 16 bits and never meets a value above its top; the others take the low byte.
+    const duty =
+      hertz === undefined
+        ? value < 128
+          ? 0
+          : 255
+        : pin === 9 || pin === 10
+          ? value < 0 || value > 255
+            ? 255
+            : value
+          : value & 255;
+    if (!this.isPulsed(pin, duty)) this.effects += 1;
+    this.port.duty?.(pin, value, this.clock.now());
+    if (duty === 0 || duty === 255) {
+      this.write(pin, duty === 0 ? 0 : 1);
+      return;
+    }
+    if (this.duties[pin] === duty) return;
+    this.duties[pin] = duty;
+    this.port.analogWrite(pin, duty, hertz!, this.clock.now());
+  }
+
+  private isPulsed(pin: PinNumber, duty: number): boolean {
+    return duty === 0 || duty === 255 ? this.isWritten(pin, duty === 0 ? 0 : 1) : this.duties[pin] === duty;
+  }
+
+  /** @param milliseconds 0: until told otherwise. One pin sounds at a time; a call for another is passed over. */
+  startTone(pin: PinNumber, hertz: number, milliseconds: number): void {
+    if (!this.isPin(pin)) return;
+    this.clock.sync();
+    const now = this.clock.time[0]!;
+    if (this.tone !== null && this.tone.until > now && this.tone.pin !== pin) return;
+    this.setMode(pin, "output");
+    this.effects += 1;
+    if (hertz === 0) {
+      this.endTone(pin);
+      return;
+    }
+    const until = milliseconds === 0 ? Number.POSITIVE_INFINITY : now + milliseconds * cyclesPerMilli;
+    this.tone = { pin, until };
+    this.port.tone(pin, hertz, until / 16, this.clock.now());
+  }
+
+  endTone(pin: PinNumber): void {
+    if (!this.isPin(pin)) return;
+    this.clock.sync();
+    if (this.tone?.pin === pin) {
+      this.effects += 1;
+      this.tone = null;
+      this.port.noTone(pin, this.clock.now());
+    }
+    this.write(pin, 0);
+  }
+}
