@@ -9,12 +9,17 @@ export interface Team {
   readonly number: number;
   readonly pupils: readonly string[];
   readonly roles: readonly { readonly pupil: string; readonly role: Role }[];
+  /** Who shows the others what the team made. */
+  readonly presenter?: string;
 }
 
 export interface Rota {
   /** lessons[l] are the teams of lesson l. */
   readonly lessons: readonly (readonly Team[])[];
-  /** No plan for this number of pupils can go on longer without a pair meeting twice. */
+  /**
+   * No plan for this number of pupils and these wishes can go on longer without a pair meeting twice (meetingBound.ts); the
+   * number of lessons asked for where no pair can ever meet twice.
+   */
   readonly bound: number;
   /** How many lessons from the first on have no pair twice, pairs that must stay together not counted. */
   readonly fresh: number;
@@ -24,8 +29,11 @@ export interface Rota {
   readonly broken: readonly {
     readonly code: "apart" | "together";
     readonly pupils: readonly string[];
+    /** Index into `lessons`. */
     readonly lesson: number;
   }[];
+  /** How far the teams' means lie from the class's, root mean square, in standard deviations; only with a wish for balance. */
+  readonly spread?: number;
 }
 
 /** Teams of one day after absences. */
