@@ -41,15 +41,13 @@ export interface PaperContent {
 export function makePage(papers: readonly PaperContent[], options: PaperOptions): string {
   const { language, paperSize } = options;
   const title = papers.map((p) => p.title).join("; ");
-  const sheets = papers.flatMap((paper) =>
-    paper.sheets.map(
-      (
-        sheet,
-        i,
-      ) => html`<article class="sheet">${sheet.body}<div class="foot">${titleBlock(paper, sheet, i, options)}</div></article>
-`,
-    ),
-  );
+  const sheets = papers.flatMap((paper) => {
+    const from = computedFrom(paper.classFile, options.source);
+    return paper.sheets.map((sheet, i) => {
+      const block = titleBlock(paper, sheet, i, from, language);
+      return html`<article class="sheet">${sheet.body}<div class="foot">${block}</div></article>\n`;
+    });
+  });
   // The style sheet is ours and holds no text of others; it goes in as it is because "<" and quotes in it must not be escaped.
   const policy = "default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:";
   const head = html`<meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="${policy}"><meta name="viewport" content="width=device-width"><title>${title}</title>`;
@@ -68,11 +66,10 @@ export function computedFrom(classFile: ClassFile, source: string | undefined): 
   return source === undefined ? hash : `${source}, ${hash}`;
 }
 
-function titleBlock(paper: PaperContent, sheet: Sheet, index: number, options: PaperOptions): Html {
-  const { language, source } = options;
+function titleBlock(paper: PaperContent, sheet: Sheet, index: number, from: string, language: Language): Html {
   const cell = (key: "paper" | "for" | "lesson" | "classAndDate" | "computedFrom" | "sheet", content: Html | string | null) =>
     content === null ? null : html`<div><span>${say(language, `paper.${key}`)}</span>${content}</div>`;
-  return html`<footer class="block">${cell("paper", paper.name)}${cell("for", sheet.for)}${cell("lesson", paper.lesson)}${cell("classAndDate", paper.classAndDate)}${cell("computedFrom", user(computedFrom(paper.classFile, source)))}${cell("sheet", say(language, "paper.sheetOf", { n: index + 1, m: paper.sheets.length }))}</footer>`;
+  return html`<footer class="block">${cell("paper", paper.name)}${cell("for", sheet.for)}${cell("lesson", paper.lesson)}${cell("classAndDate", paper.classAndDate)}${cell("computedFrom", user(from))}${cell("sheet", say(language, "paper.sheetOf", { n: index + 1, m: paper.sheets.length }))}</footer>`;
 }
 
 /** "class 7b, 11 February 2027". */

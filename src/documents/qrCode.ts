@@ -9,9 +9,12 @@ import { type Html, html } from "./html.ts";
 /** Modules of white around the code (ISO/IEC 18004). */
 export const quietModules = 4;
 
+/** A longer text would give modules too small for a phone (0.4 mm: common practice, no source). */
+const mostSigns = 100;
+
 /** @returns an SVG with class "qr"; the style sheet gives it its size. */
 export function qrCode(text: string): Html {
-  const { data, size } = encode(text, { ecc: "M", border: 0 });
+  const { data, size } = encode(text.slice(0, mostSigns).replace(/[\ud800-\udfff]/gu, "\ufffd"), { ecc: "M", border: 0 });
   const whole = size + 2 * quietModules;
   return html`<svg class="qr" viewBox="0 0 ${whole} ${whole}" shape-rendering="crispEdges" role="img" aria-label="${text}"><path d="${path(data)}"/></svg>`;
 }

@@ -118,6 +118,8 @@ function seat(column: Column, pupil: string, language: Language): Html {
 // ---- with whom: lessons down, teams across
 
 const teamsMost = 12;
+/** Width of the column with the lesson's name, mm. */
+const lessonWidth = 27;
 
 function lessonSheets(group: ClassGroup, columns: readonly Column[], input: RotaInput, language: Language): Sheet[] {
   const short = shortNames(group.pupils.map((p) => p.name));
@@ -129,10 +131,10 @@ function lessonSheets(group: ClassGroup, columns: readonly Column[], input: Rota
   const notes = promises(input, language);
   const notesHeight = notes.reduce((sum, note) => sum + lineCount(note, sheetWidth, 3.4) * 4.6, 4);
   const across = Math.min(most, teamsMost);
-  const width = (sheetWidth - 30) / across;
+  const width = (sheetWidth - lessonWidth) / across;
   const height = (c: Column, size: number) => {
-    const cells = c.teams.map((t) => t.pupils.reduce((n, p) => n + lineCount(`${name(p)} b`, width - 2.4, size), 0));
-    return Math.max(...cells, lineCount(`${c.index + 1} ${c.title}`, 28, size, "bold") + 1) * size * 1.3 + 2.3;
+    const cells = c.teams.map((t) => t.pupils.reduce((n, p) => n + lineCount(`${name(p)} b`, width - 1.7, size), 0));
+    return Math.max(...cells, lineCount(`${c.index + 1} ${c.title}`, lessonWidth - 1, size, "bold") + 1) * size * 1.24 + 1.9;
   };
   const head = top(say(language, "rota.whomHeading"), say(language, "rota.whomBelow", { name: group.name }), legend(language));
   const room = sheetHeight - head.height - 9 - 13.5 - notesHeight;

@@ -13,7 +13,13 @@ import { type Html, html } from "./html.ts";
 export function sentence(language: Language, key: TextKey, data: Data, marked: Readonly<Record<string, Html>>): Html {
   const names = Object.keys(marked);
   const held = Object.fromEntries(names.map((name, i) => [name, String.fromCharCode(0xe000 + i)]));
-  const pieces = say(language, key, { ...data, ...held }).split(/([\ue000-\ue0ff])/);
+  const clean = Object.fromEntries(
+    Object.entries(data).map(([name, value]) => [
+      name,
+      typeof value === "string" ? value.replace(/[\ue000-\ue0ff]/g, "") : value,
+    ]),
+  );
+  const pieces = say(language, key, { ...clean, ...held }).split(/([\ue000-\ue0ff])/);
   return html`${pieces.map((piece) => {
     const index = /^[\ue000-\ue0ff]$/.test(piece) ? piece.charCodeAt(0) - 0xe000 : -1;
     return marked[names[index] ?? ""] ?? piece;

@@ -136,11 +136,12 @@ code{font:inherit;font-weight:700;direction:ltr;unicode-bidi:isolate}
 .where td{font-size:3.2mm;border-inline-start:1px solid #767676;white-space:nowrap}
 .where .third{border-block-end:2px solid #000}
 .up{writing-mode:vertical-rl;transform:rotate(180deg);max-block-size:100%;block-size:100%;text-align:start;line-height:1.15;margin-inline:auto}
-.whom{table-layout:fixed;line-height:1.3}
-.whom th:first-child{inline-size:30mm}
+.whom{table-layout:fixed;line-height:1.24}
+.whom small{line-height:inherit}
+.whom th:first-child{inline-size:27mm}
 .whom thead th:first-child{font-size:2.8mm}
 .whom small{font-size:inherit}
-.whom td,.whom th{vertical-align:top;text-align:start;padding:1mm 1.1mm}
+.whom td,.whom th{vertical-align:top;text-align:start;padding:.7mm}
 .whom td{border-inline-start:1px solid #767676}
 .whom thead th{font-size:4.2mm;padding-block:0 .6mm;vertical-align:bottom}
 .whom span{white-space:nowrap}

@@ -38,7 +38,7 @@ export interface Catalogue {
     readonly shape: typeof en.base.shape;
     readonly quote: Texts<"text">;
   };
-  readonly program: { readonly problems: typeof en.program.problems };
+  readonly program: { readonly problems: Problems<ProgramProblem["code"]> };
   /** Kinds, colours, states and cautions are data of the catalogue of parts, not unions: a test compares them with it. */
   readonly parts: typeof en.parts;
   readonly lesson: {

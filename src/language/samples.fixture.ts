@@ -4,7 +4,7 @@
 // a code does not carry fails its test.
 import type { DocumentProblem } from "../base/index.ts";
 import type { LessonProblem } from "../bench/lesson/index.ts";
-import type { ProgramProblem } from "../bench/program/problems.ts";
+import type { ProgramProblem } from "../bench/program/index.ts";
 import type { HazardCode, RehearsalProblemCode } from "../bench/rehearsal/index.ts";
 import type { FileProblem } from "../school/file/index.ts";
 import type { PreparationCode, ReasonCode, RemedyCode } from "../school/readiness/index.ts";
@@ -157,11 +157,9 @@ export const programSamples: Samples<Own<ProgramProblem>> = {
   "program.stackOverflow": { ms: 1500, values: [10, 10] },
   "program.memoryFull": { ms: 1500, values: [10, 10] },
   "program.nullPointer": { ms: 1500, values: [10, 10] },
-  "program.strayPointer": { ms: 1500, values: [10, 10] },
   "program.noResult": { ms: 1500, values: [10, 10] },
   "program.hangs": { ms: 1500 },
   "program.resets": { ms: 1500 },
-  "program.inputOrder": { ms: 1500, before: 2000 },
   "program.inputNotAnalog": { pin: "D14" },
   "program.unknownPin": { pin: "D14", near: "resistor" },
 };

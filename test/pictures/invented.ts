@@ -4,6 +4,7 @@ import { readFileSync } from "node:fs";
 import type { Day } from "../../src/base/index.ts";
 import type { Lesson, LessonPart, LessonText } from "../../src/bench/lesson/index.ts";
 import type { RehearsalResult } from "../../src/bench/rehearsal/index.ts";
+import type { PaperOrder } from "../../src/documents/index.ts";
 import type { Role, Rota, Team } from "../../src/school/classroom/index.ts";
 import type { ClassFile, ClassGroup, Kit } from "../../src/school/file/index.ts";
 import type { Purchase } from "../../src/school/order/index.ts";
@@ -227,10 +228,10 @@ export function inventedLesson(id: "barrier" | "quay-lamp-at-dusk" = "barrier"):
 
 const roles: readonly Role[] = ["builder", "programmer", "checker"];
 
-/** Teams of three in a row, turned by `by` places: names meet again, which a rota for a class would avoid. */
+/** Teams of three (or two) in a row, turned by `by` places: names meet again, which a rota for a class would avoid. */
 export function inventedTeams(group: ClassGroup, by = 0): Team[] {
   const ids = group.pupils.map((p) => p.id);
-  const count = Math.max(1, Math.floor(ids.length / 3));
+  const count = Math.ceil(ids.length / 3);
   return Array.from({ length: count }, (_, t) => {
     const pupils = ids.filter((_, i) => (i + Math.floor(i / count) * by) % count === t);
     return {
@@ -405,3 +406,50 @@ export const inventedPurchase: Purchase = {
   chances: demoDates.slice(4, 9).map(([lesson, date], i) => ({ sitting: `7b/${lesson}/${date}`, chance: 0.97 - 0.005 * i })),
   costOfAll: 15210,
 };
+
+/** The lesson with its title and every section of its text replaced. */
+export function withTexts(lesson: Lesson, at: (n: number) => string): Lesson {
+  const ids = ["teaches", "introduction", "questions", "mistakes", "follow-up", "cautions"] as const;
+  const text = { language: "en", title: at(4), sections: new Map(ids.map((id, n) => [id, at(n)])) } as LessonText;
+  return { ...lesson, tools: ["multimeter", at(5)], texts: new Map([["en", text]]) };
+}
+
+/**
+ * Every paper once, for one class and lesson.
+ *
+ * @param at texts to put where people write: boxes, suppliers, offers, the room.
+ * @param things on the tray of team 7.
+ */
+export function everyPaper(
+  group: ClassGroup,
+  lesson: Lesson = inventedLesson(),
+  at?: (n: number) => string,
+  things = 9,
+): PaperOrder[] {
+  const plain = inventedClassFile(group);
+  const classFile: ClassFile =
+    at === undefined
+      ? plain
+      : {
+          ...plain,
+          room: { ...plain.room, name: at(6) },
+          stock: plain.stock.map((line, n) => ({ ...line, box: at(n) })),
+          suppliers: plain.suppliers.map((s, n) => ({ ...s, name: at(n + 1) })),
+        };
+  const tray = (team: number, count: number): Tray => {
+    const made = inventedTray(team, count);
+    return at === undefined ? made : { ...made, items: made.items.map((i, n) => ({ ...i, box: at(n), parts: [at(n + 2)] })) };
+  };
+  const planned = inventedPlan(group, [tray(1, 9), tray(7, things)]);
+  const lessons = new Map([
+    ["barrier", lesson],
+    ["quay-lamp-at-dusk", inventedLesson("quay-lamp-at-dusk")],
+  ]);
+  return [
+    { kind: "tray", input: { classFile, lesson, planned } },
+    { kind: "label", input: { classFile } },
+    { kind: "order", input: { classFile, purchase: inventedPurchase, kits: inventedKits, lessons } },
+    { kind: "run-sheet", input: { classFile, lesson, planned } },
+    { kind: "rota", input: { classFile, class: group.id, rota: inventedRota(group), lessons } },
+  ];
+}
