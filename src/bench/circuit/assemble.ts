@@ -27,8 +27,8 @@ export interface Assembly {
   readonly now: SolvedPoint;
   /** Where to tell that the values of an element have changed. */
   readonly places: ReadonlyMap<string, { readonly family: DeviceFamily; readonly index: number }>;
-  /** Supplies that can be at their limit. */
-  readonly supplies: readonly { readonly element: LimitedSource | Regulator; readonly isAtLimit: () => boolean }[];
+  /** Supplies that can be at their limit or blocked. */
+  readonly supplies: readonly { readonly element: LimitedSource | Regulator; readonly fixesCurrent: () => boolean }[];
 }
 
 /** @param elements read again whenever a family is told to take a value. */
@@ -81,7 +81,7 @@ export function assemble(elements: readonly Element[], { celsius = 27, gmin = 1e
   const layout: PointLayout = { nodes: finished.nodes, innerNodes: finished.innerNodes, elements: found };
   const supplies = [limited, regulating].flatMap(
     ({ members, family }: { members: (LimitedSource | Regulator)[]; family: SupplyFamily }) =>
-      members.map((element, index) => ({ element, isAtLimit: () => family.isAtLimit(equations, index) })),
+      members.map((element, index) => ({ element, fixesCurrent: () => family.fixesCurrent(equations, index) })),
   );
   return {
     machine: makeMachine(finished, families),
@@ -106,16 +106,17 @@ export function startFrom({ machine, now }: Assembly, point: SolvedPoint): void 
 }
 
 /**
- * At its limit a supply is a current source: if nothing but it joins its two ends, the load takes more than it can give.
+ * A supply at its limit or blocked is a current source: if nothing but it joins its two ends, whatever pulls or pushes there
+ * wants more than it can give or take.
  * @returns the node that it alone feeds, or null.
  */
 export function findStarvedNode({ supplies, topology }: Assembly, elements: readonly Element[]): NodeName | null {
-  const atLimit = new Set<Element>();
-  for (const { element, isAtLimit } of supplies) if (isAtLimit()) atLimit.add(element);
-  if (atLimit.size === 0) return null;
-  const { areJoined } = readTopology(elements, (element) => atLimit.has(element));
+  const fixed = new Set<Element>();
+  for (const { element, fixesCurrent } of supplies) if (fixesCurrent()) fixed.add(element);
+  if (fixed.size === 0) return null;
+  const { areJoined } = readTopology(elements, (element) => fixed.has(element));
   for (const { element } of supplies) {
-    if (!atLimit.has(element)) continue;
+    if (!fixed.has(element)) continue;
     const [out, back] = element.kind === "regulator" ? [element.output, element.ground] : [element.plus, element.minus];
     if (!areJoined(out, back) && topology.areJoined(out, back)) return areJoined(out, "0") ? back : out;
   }

@@ -32,6 +32,8 @@ export interface Equations {
   /** All independent sources are multiplied by this. */
   sourceScale: number;
   start: Start;
+  /** Whether supplies begin blocked instead of giving, when they do not begin from the last pass. */
+  suppliesBlocked: boolean;
   /** Devices that were limited or changed their region in this pass: above 0 the pass cannot be the last. */
   unsettled: number;
   /** How many piecewise devices may still change their region in this pass. */
@@ -124,6 +126,7 @@ export class EquationBuilder {
       currents: new Float64Array(this.#currents),
       sourceScale: 1,
       start: "nothing",
+      suppliesBlocked: false,
       unsettled: 0,
       switchesLeft: 0,
     };

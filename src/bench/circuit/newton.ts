@@ -13,16 +13,22 @@ export const tolerances = {
    * what is left is below 20 · (2 µV)² ≈ 1e-10 V.
    */
   lastStep: 2e-6,
-  /** Share of the largest voltage that a last step may have besides, for rounding. */
-  voltsShare: 1e-13,
   /** A. What may not add up at a node. */
   amps: 1e-10,
-  /** Share of the largest current that may not add up besides: the rounding of 1000 A is not an error. */
+  /** Or this share of the largest current: the rounding of 1000 A is not an error. */
   ampsShare: 1e-12,
 };
 
 /** After so many passes supplies change their regions one at a time, so that they cannot chase each other. */
 const simultaneousPasses = 12;
+
+/**
+ * After so many passes residuals that are rounding are an answer, whatever the steps: where amperes flow in a group of nodes
+ * that only leaks hold, the last bits of the amperes move its voltage by more than a microvolt for ever.
+ */
+const patience = 25;
+/** Share of the largest current that is rounding. */
+const rounding = 1e-15;
 
 /** A circuit's equations with the devices in them and the means to solve them. */
 export interface Machine {
@@ -35,13 +41,13 @@ export interface Machine {
   readonly step: Float64Array;
   /** S from every node to ground, for continuation; 0 for the real circuit. */
   leak: number;
+  /** The largest change of a node's voltage in the last pass, V. */
+  stepVolts: number;
   /** Passes (linear solves) since the caller set it to 0. */
   passes: number;
   /** The largest current that did not add up in the last pass, A, and the unknown whose row it was. */
   residualAmps: number;
   worst: number;
-  /** The largest voltage of the last pass, V. */
-  largestVolts: number;
 }
 
 /** @returns the machine at rest, with all values taken. */
@@ -54,10 +60,10 @@ export function makeMachine(finished: FinishedEquations, families: readonly Devi
     list: null,
     step: new Float64Array(finished.pattern.size + 1),
     leak: 0,
+    stepVolts: 0,
     passes: 0,
     residualAmps: 0,
     worst: 0,
-    largestVolts: 0,
   };
 }
 
@@ -75,16 +81,20 @@ export function restamp({ eq, families }: Machine): void {
  */
 export function runNewton(machine: Machine, most: number): boolean {
   const { eq } = machine;
-  let step = Number.POSITIVE_INFINITY;
+  machine.stepVolts = Number.POSITIVE_INFINITY;
   let smallEnough = false;
   let refused = 0;
   for (let pass = 0; ; pass += 1) {
-    eq.switchesLeft = pass < simultaneousPasses ? Number.MAX_SAFE_INTEGER : step < 1e-3 ? 1 : 0;
+    eq.switchesLeft = pass < simultaneousPasses ? Number.MAX_SAFE_INTEGER : machine.stepVolts < 1e-3 ? 1 : 0;
     loadAll(machine);
     if (smallEnough && eq.unsettled === 0) {
       // Micro-ohms beside volts: the last bits of the voltages alone may exceed the tolerance. Three more passes end that.
       if (measureResidual(machine) || refused === 3) return true;
       refused += 1;
+    }
+    if (pass > patience && eq.unsettled === 0) {
+      measureResidual(machine);
+      if (machine.residualAmps <= rounding * largestAmps(machine)) return true;
     }
     if (pass === most) {
       measureResidual(machine);
@@ -93,10 +103,16 @@ export function runNewton(machine: Machine, most: number): boolean {
     const unsettled = eq.unsettled;
     if (!solveStep(machine)) return false;
     machine.passes += 1;
-    step = takeStep(machine);
-    if (!Number.isFinite(step)) return false;
-    smallEnough = unsettled === 0 && step <= tolerances.lastStep + tolerances.voltsShare * machine.largestVolts;
+    if (!takeStep(machine)) return false;
+    smallEnough = unsettled === 0 && machine.stepVolts <= tolerances.lastStep;
   }
+}
+
+/** Whether the present guess, unchanged, is an answer: all currents add up and no device wants another region. */
+export function addsUp(machine: Machine): boolean {
+  machine.eq.switchesLeft = 0;
+  loadAll(machine);
+  return measureResidual(machine) && machine.eq.unsettled === 0;
 }
 
 function loadAll({ eq, families, leak, finished }: Machine): void {
@@ -120,21 +136,26 @@ function loadAll({ eq, families, leak, finished }: Machine): void {
 /** Measures what does not add up, over all nodes. @returns whether it is small enough. */
 function measureResidual(machine: Machine): boolean {
   const { eq, finished } = machine;
+  const { nodeRows } = finished;
   let worst = 0;
   let size = 0;
-  for (let k = 0; k < finished.nodeRows.length; k += 1) {
-    const unknown = finished.nodeRows[k] as number;
+  for (let k = 0; k < nodeRows.length; k += 1) {
+    const unknown = nodeRows[k] as number;
     const amps = Math.abs(eq.residual[unknown] as number);
     if (amps > size) {
       size = amps;
       worst = unknown;
     }
   }
-  let largest = 0;
-  for (let k = 0; k < eq.currents.length; k += 1) largest = Math.max(largest, Math.abs(eq.currents[k] as number));
   machine.residualAmps = size;
   machine.worst = worst;
-  return size <= tolerances.amps + tolerances.ampsShare * largest;
+  return size <= tolerances.amps || size <= tolerances.ampsShare * largestAmps(machine);
+}
+
+function largestAmps({ eq }: Machine): number {
+  let largest = 0;
+  for (const amps of eq.currents) largest = Math.max(largest, Math.abs(amps));
+  return largest;
 }
 
 /** Solves jacobian · step = residual, with a new elimination list when there is none or it meets a bad pivot. */
@@ -158,21 +179,18 @@ function solveStep(machine: Machine): boolean {
   return replay(made.list, eq.jacobian, eq.residual, step);
 }
 
-/** @returns the largest change of a node's voltage; NaN or infinite if the step was no number. */
-function takeStep(machine: Machine): number {
-  const { eq, step, finished } = machine;
+/** Leaves the largest change of a node's voltage in `stepVolts`. @returns false, with no step taken, if it was no number. */
+function takeStep(machine: Machine): boolean {
+  const { step, finished } = machine;
+  const { nodeRows } = finished;
+  const { x } = machine.eq;
   let size = 0;
-  let largest = 0;
-  for (let k = 0; k < finished.nodeRows.length; k += 1) {
-    const unknown = finished.nodeRows[k] as number;
-    const change = step[unknown] as number;
-    const size1 = Math.abs(change);
-    if (!(size1 < Number.POSITIVE_INFINITY)) return size1;
-    if (size1 > size) size = size1;
-    largest = Math.max(largest, Math.abs((eq.x[unknown] as number) - change));
+  for (let k = 0; k < nodeRows.length; k += 1) {
+    const change = Math.abs(step[nodeRows[k] as number] as number);
+    if (!(change <= Number.MAX_VALUE)) return false;
+    if (change > size) size = change;
   }
-  for (let unknown = 1; unknown < step.length; unknown += 1)
-    eq.x[unknown] = (eq.x[unknown] as number) - (step[unknown] as number);
-  machine.largestVolts = largest;
-  return size;
+  for (let unknown = 1; unknown < step.length; unknown += 1) x[unknown] = (x[unknown] as number) - (step[unknown] as number);
+  machine.stepVolts = size;
+  return true;
 }

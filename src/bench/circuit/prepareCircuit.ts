@@ -45,7 +45,7 @@ export function prepareCircuit(netlist: Netlist, options: DcOptions = {}): Prepa
 
   /** What can be said without arithmetic, or null. */
   function findObstacle(): Failure | null {
-    for (const outcome of bad.values()) return outcome;
+    if (bad.size > 0) for (const outcome of bad.values()) return outcome;
     const { sourceLoop, withoutPath } = assembly.topology;
     if (sourceLoop !== null) return { status: "sourceLoop", elements: sourceLoop };
     for (const { source, node } of withoutPath) if (source.amps !== 0) return { status: "currentWithoutPath", node };
@@ -65,13 +65,12 @@ export function prepareCircuit(netlist: Netlist, options: DcOptions = {}): Prepa
     const { machine } = assembly;
     if (valuesChanged) restamp(machine);
     valuesChanged = false;
-    if (!findOperatingPoint(machine)) {
-      machine.eq.start = "nothing";
-      const { worst, passes, residualAmps } = machine;
-      return { status: "notConverged", worstNode: machine.finished.owners[worst] ?? "0", passes, residualAmps };
-    }
-    const starved = assembly.supplies.length > 0 ? findStarvedNode(assembly, elements) : null;
-    return starved === null ? null : { status: "currentWithoutPath", node: starved };
+    if (findOperatingPoint(machine)) return null;
+    machine.eq.start = "nothing";
+    const starved = findStarvedNode(assembly, elements);
+    if (starved !== null) return { status: "currentWithoutPath", node: starved };
+    const { worst, passes, residualAmps } = machine;
+    return { status: "notConverged", worstNode: machine.finished.owners[worst] ?? "0", passes, residualAmps };
   }
 
   return {
@@ -82,9 +81,8 @@ export function prepareCircuit(netlist: Netlist, options: DcOptions = {}): Prepa
       if (value === old) return true;
       if (zeroChangesWiring(element.kind, field) && ((old ?? 0) === 0) !== (value === 0)) wiringChanged = true;
       element[field] = value;
-      const key = `${id} ${field}`;
-      if (!isFitValue(element.kind, field, value)) bad.set(key, { status: "badElement", id, field, value });
-      else if (bad.size > 0) bad.delete(key);
+      if (!isFitValue(element.kind, field, value)) bad.set(`${id} ${field}`, { status: "badElement", id, field, value });
+      else if (bad.size > 0) bad.delete(`${id} ${field}`);
       const place = assembly.places.get(id);
       place?.family.take(place.index);
       valuesChanged = true;

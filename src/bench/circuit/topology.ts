@@ -6,7 +6,7 @@ import type { CurrentSource, Element, NodeName } from "./netlist.ts";
 import { joinedNodes, nodesOf } from "./terminals.ts";
 
 export interface Topology {
-  /** Ids of elements that form a loop of ideal voltage sources and inductors, or null. */
+  /** Ids of elements that form a loop of ideal voltage sources and inductors, in the order of the netlist, or null. */
   readonly sourceLoop: readonly string[] | null;
   /** Groups of nodes without a path for current to ground, each in the order of the netlist. */
   readonly floating: readonly (readonly NodeName[])[];
@@ -72,7 +72,10 @@ function findSourceLoop(elements: readonly Element[]): string[] | null {
     const ends = idealEnds(element);
     if (ends === null) continue;
     const [a, b] = ends;
-    if (groups.find(a) === groups.find(b)) return [...pathBetween(forest, a, b), element.id];
+    if (groups.find(a) === groups.find(b)) {
+      const loop = new Set([...pathBetween(forest, a, b), element.id]);
+      return elements.filter(({ id }) => loop.has(id)).map(({ id }) => id);
+    }
     groups.join(a, b);
     link(a, element.id, b);
     link(b, element.id, a);

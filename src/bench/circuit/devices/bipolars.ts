@@ -5,9 +5,13 @@
 // Does not know: types by name, ratings.
 // Source: Gummel, Poon, Bell Syst. Tech. J. 49 (1970), without Early effect and roll-off.
 import type { DeviceFamily, EquationBuilder, Unknown } from "../equations.ts";
-import { criticalVolts, junction, limitJunction } from "../junction.ts";
+import { criticalVolts, junction, limitJunction, sameVolts, straightVolts } from "../junction.ts";
 import type { BipolarTransistor } from "../netlist.ts";
-import { add, addConductance, conductancePlaces } from "./stamp.ts";
+import { add, addConductance, addEach, conductancePlaces } from "./stamp.ts";
+
+/** The ohms of collector, base and emitter. */
+const leadOhms = ["collectorOhms", "baseOhms", "emitterOhms"] as const;
+type LeadOhms = (typeof leadOhms)[number];
 
 /** @param thermal kT/q, V. @param gmin S across both junctions and to the substrate, which is ground. */
 export function bipolars(
@@ -19,16 +23,21 @@ export function bipolars(
 ): DeviceFamily {
   const count = elements.length;
   const sign = Float64Array.from(elements, (e) => (e.kind === "npn" ? 1 : -1));
-  // Outer and inner nodes lie lead by lead: collectors, bases, emitters.
-  const leads = [
-    elements.map((e) => [e.collector, `${e.id} collector`, e.collectorOhms] as const),
-    elements.map((e) => [e.base, `${e.id} base`, e.baseOhms] as const),
-    elements.map((e) => [e.emitter, `${e.id} emitter`, e.emitterOhms] as const),
-  ].flat();
-  const outer = Int32Array.from(leads, ([node]) => builder.node(node));
-  const inner = Int32Array.from(leads, ([node, id, ohms]) => builder.innerNode(node, id, ohms));
-  const leadAt = conductancePlaces(builder, outer, inner);
-  const leadSiemens = new Float64Array(3 * count);
+  const inner = new Int32Array(3 * count);
+  // Only leads with ohms have a node of their own inside; most have none.
+  const leads: { readonly outer: Unknown; readonly inner: Unknown; readonly k: number; readonly field: LeadOhms }[] = [];
+  elements.forEach((e, k) => {
+    [e.collector, e.base, e.emitter].forEach((node, lead) => {
+      const field = leadOhms[lead] as LeadOhms;
+      const unknown = builder.innerNode(node, `${e.id} ${field}`, e[field]);
+      inner[lead * count + k] = unknown;
+      if (e[field]) leads.push({ outer: builder.node(node), inner: unknown, k, field });
+    });
+  });
+  const leadOuter = Int32Array.from(leads, ({ outer }) => outer);
+  const leadInner = Int32Array.from(leads, ({ inner }) => inner);
+  const leadAt = conductancePlaces(builder, leadOuter, leadInner);
+  const leadSiemens = new Float64Array(leads.length);
   const C = 0;
   const B = count;
   const E = 2 * count;
@@ -46,6 +55,7 @@ export function bipolars(
   const firstState = builder.state(2 * count);
   const saturation = new Float64Array(count);
   const critical = new Float64Array(count);
+  const straight = new Float64Array(count);
   const byForward = new Float64Array(count);
   const byReverse = new Float64Array(count);
   // Two junctions by transistor, base–emitter then base–collector: the last evaluation, V, A, S.
@@ -54,9 +64,9 @@ export function bipolars(
   const lastSiemens = new Float64Array(2 * count);
   const out = new Float64Array(2);
 
-  function evaluate(j: number, v: number, saturationAmps: number): void {
-    if (v === lastVolts[j]) return;
-    junction(v, saturationAmps, thermal, out);
+  function evaluate(j: number, v: number, k: number): void {
+    if (Math.abs(v - (lastVolts[j] as number)) <= sameVolts) return;
+    junction(v, saturation[k] as number, thermal, straight[k] as number, out);
     lastVolts[j] = v;
     lastAmps[j] = out[0] as number;
     lastSiemens[j] = out[1] as number;
@@ -67,25 +77,28 @@ export function bipolars(
       const e = elements[k] as BipolarTransistor;
       saturation[k] = e.saturationAmps;
       critical[k] = criticalVolts(e.saturationAmps, thermal);
+      straight[k] = straightVolts(e.saturationAmps, thermal);
       byForward[k] = 1 / e.forwardGain;
       byReverse[k] = 1 / e.reverseGain;
-      [e.collectorOhms, e.baseOhms, e.emitterOhms].forEach((ohms, lead) => {
-        leadSiemens[lead * count + k] = ohms ? 1 / ohms : 0;
+      leads.forEach((lead, n) => {
+        if (lead.k === k) leadSiemens[n] = 1 / (e[lead.field] as number);
       });
       lastVolts.fill(Number.NaN, 2 * k, 2 * k + 2);
     },
     stampFixed({ fixed }) {
-      for (let lead = 0; lead < 3 * count; lead += 1) addConductance(fixed, leadAt, lead, leadSiemens[lead] as number);
-      for (const place of substrateAt) add(fixed, place, gmin);
+      for (let n = 0; n < leadSiemens.length; n += 1) addConductance(fixed, leadAt, n, leadSiemens[n] as number);
+      addEach(fixed, substrateAt, gmin);
     },
     load(eq) {
       const { x, residual, jacobian, currents, state } = eq;
-      for (let lead = 0; lead < 3 * count; lead += 1) {
-        const out = outer[lead] as number;
-        const mid = inner[lead] as number;
-        const amps = (leadSiemens[lead] as number) * ((x[out] as number) - (x[mid] as number));
-        residual[out] = (residual[out] as number) + amps;
-        residual[mid] = (residual[mid] as number) - amps;
+      const fromLast = eq.start === "last";
+      const fromNothing = eq.start === "nothing";
+      for (let n = 0; n < leadSiemens.length; n += 1) {
+        const from = leadOuter[n] as number;
+        const to = leadInner[n] as number;
+        const amps = (leadSiemens[n] as number) * ((x[from] as number) - (x[to] as number));
+        add(residual, from, amps);
+        add(residual, to, -amps);
       }
       for (let k = 0; k < count; k += 1) {
         const c = inner[C + k] as number;
@@ -97,37 +110,39 @@ export function bipolars(
         const wantedBe = s * ((x[b] as number) - (x[e] as number));
         const wantedBc = s * ((x[b] as number) - (x[c] as number));
         const start = critical[k] as number;
+        const end = straight[k] as number;
         let vbe = start;
         let vbc = 0;
-        if (eq.start !== "nothing") {
-          const fromLast = eq.start === "last";
-          vbe = limitJunction(wantedBe, fromLast ? (state[firstState + be] as number) : start, thermal, start);
-          vbc = limitJunction(wantedBc, fromLast ? (state[firstState + bc] as number) : start, thermal, start);
+        if (!fromNothing) {
+          vbe = limitJunction(wantedBe, fromLast ? (state[firstState + be] as number) : start, thermal, start, end);
+          vbc = limitJunction(wantedBc, fromLast ? (state[firstState + bc] as number) : start, thermal, start, end);
         }
         if (vbe !== wantedBe || vbc !== wantedBc) eq.unsettled += 1;
         state[firstState + be] = vbe;
         state[firstState + bc] = vbc;
-        evaluate(be, vbe, saturation[k] as number);
-        evaluate(bc, vbc, saturation[k] as number);
+        evaluate(be, vbe, k);
+        evaluate(bc, vbc, k);
 
         const gBe = lastSiemens[be] as number;
         const gBc = lastSiemens[bc] as number;
         const gPi = gBe * (byForward[k] as number) + gmin;
         const gMu = gBc * (byReverse[k] as number) + gmin;
         const gOut = gBc + gMu;
-        const overBe = wantedBe - vbe;
-        const overBc = wantedBc - vbc;
+        const atBe = lastVolts[be] as number;
+        const atBc = lastVolts[bc] as number;
+        const overBe = wantedBe - atBe;
+        const overBc = wantedBc - atBc;
         const throughBe = (lastAmps[be] as number) + gBe * overBe;
         const throughBc = (lastAmps[bc] as number) + gBc * overBc;
-        const backBc = (lastAmps[bc] as number) * (byReverse[k] as number) + gmin * vbc + gMu * overBc;
+        const backBc = (lastAmps[bc] as number) * (byReverse[k] as number) + gmin * atBc + gMu * overBc;
         const collector = s * (throughBe - throughBc - backBc);
-        const base = s * ((lastAmps[be] as number) * (byForward[k] as number) + gmin * vbe + gPi * overBe + backBc);
+        const base = s * ((lastAmps[be] as number) * (byForward[k] as number) + gmin * atBe + gPi * overBe + backBc);
         const sub = substrate[k] as number;
         const leak = gmin * (x[sub] as number);
-        residual[c] = (residual[c] as number) + collector;
-        residual[b] = (residual[b] as number) + base;
-        residual[e] = (residual[e] as number) - collector - base;
-        residual[sub] = (residual[sub] as number) + leak;
+        add(residual, c, collector);
+        add(residual, b, base);
+        add(residual, e, -collector - base);
+        add(residual, sub, leak);
 
         const p = 9 * k;
         add(jacobian, at[p] as number, gOut);

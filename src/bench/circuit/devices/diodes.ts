@@ -2,7 +2,7 @@
 //
 // Does not know: colours, ratings.
 import type { DeviceFamily, EquationBuilder } from "../equations.ts";
-import { breakdownKnee, criticalVolts, junction, limitJunction } from "../junction.ts";
+import { breakdownKnee, criticalVolts, junction, limitJunction, sameVolts, straightVolts } from "../junction.ts";
 import type { Diode } from "../netlist.ts";
 import { addConductance, conductancePlaces } from "./stamp.ts";
 
@@ -27,6 +27,7 @@ export function diodes(
   const saturation = new Float64Array(count);
   const scale = new Float64Array(count);
   const critical = new Float64Array(count);
+  const straight = new Float64Array(count);
   const series = new Float64Array(count);
   /** V; infinite without breakdown. */
   const knee = new Float64Array(count);
@@ -36,23 +37,30 @@ export function diodes(
   const lastSiemens = new Float64Array(count);
   const out = new Float64Array(2);
 
-  function limited(k: number, v: number, previous: number): number {
+  /** The voltage to compute with when `wanted` was asked for. */
+  function limited(k: number, wanted: number, previous: number): number {
     const n = scale[k] as number;
     const edge = knee[k] as number;
+    const bend = critical[k] as number;
+    const end = straight[k] as number;
+    if (wanted >= Math.min(0, 10 * n - edge)) return limitJunction(wanted, previous, n, bend, end);
     // In breakdown the mirrored exponential runs away in the same manner.
-    if (v < Math.min(0, 10 * n - edge)) return -edge - limitJunction(-v - edge, -previous - edge, n, critical[k] as number);
-    return limitJunction(v, previous, n, critical[k] as number);
+    const mirrored = -wanted - edge;
+    const kept = limitJunction(mirrored, -previous - edge, n, bend, end);
+    return kept === mirrored ? wanted : -edge - kept;
   }
 
   function evaluate(k: number, v: number): void {
-    if (v === lastVolts[k]) return;
+    if (Math.abs(v - (lastVolts[k] as number)) <= sameVolts) return;
     const edge = knee[k] as number;
+    const is = saturation[k] as number;
+    const n = scale[k] as number;
+    const end = straight[k] as number;
     if (v < -edge) {
-      const n = scale[k] as number;
-      const e = Math.exp(-(edge + v) / n);
-      out[0] = -(saturation[k] as number) * e;
-      out[1] = ((saturation[k] as number) * e) / n;
-    } else junction(v, saturation[k] as number, scale[k] as number, out);
+      // −IS·exp(…): the forward curve of the mirrored voltage, less its −IS.
+      junction(-edge - v, is, n, end, out);
+      out[0] = -(out[0] as number) - is;
+    } else junction(v, is, n, end, out);
     lastVolts[k] = v;
     lastAmps[k] = (out[0] as number) + gmin * v;
     lastSiemens[k] = (out[1] as number) + gmin;
@@ -65,6 +73,7 @@ export function diodes(
       saturation[k] = e.saturationAmps;
       scale[k] = n;
       critical[k] = criticalVolts(e.saturationAmps, n);
+      straight[k] = straightVolts(e.saturationAmps, n);
       series[k] = e.seriesOhms > 0 ? 1 / e.seriesOhms : 0;
       knee[k] =
         e.breakdownVolts === undefined
@@ -77,19 +86,23 @@ export function diodes(
     },
     load(eq) {
       const { x, residual, jacobian, currents, state } = eq;
+      const fromLast = eq.start === "last";
+      const fromNothing = eq.start === "nothing";
       for (let k = 0; k < count; k += 1) {
         const from = anode[k] as number;
         const mid = inner[k] as number;
         const to = cathode[k] as number;
         const wanted = (x[mid] as number) - (x[to] as number);
         const start = critical[k] as number;
+        const previous = fromLast ? (state[firstState + k] as number) : start;
         let v = start;
-        if (eq.start !== "nothing") v = limited(k, wanted, eq.start === "last" ? (state[firstState + k] as number) : start);
+        // Steps as small as this are never held back; most are, and passing numbers to a function would make objects of them.
+        if (!fromNothing) v = Math.abs(wanted - previous) <= 0.5 * (scale[k] as number) ? wanted : limited(k, wanted, previous);
         if (v !== wanted) eq.unsettled += 1;
         state[firstState + k] = v;
         evaluate(k, v);
         const siemens = lastSiemens[k] as number;
-        const amps = (lastAmps[k] as number) + siemens * (wanted - v);
+        const amps = (lastAmps[k] as number) + siemens * (wanted - (lastVolts[k] as number));
         const throughSeries = (series[k] as number) * ((x[from] as number) - (x[mid] as number));
         residual[from] = (residual[from] as number) + throughSeries;
         residual[mid] = (residual[mid] as number) + amps - throughSeries;

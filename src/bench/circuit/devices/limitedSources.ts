@@ -3,12 +3,12 @@
 // Does not know: fuses and fold-back over time (bench/rehearsal).
 import type { DeviceFamily, EquationBuilder, Equations } from "../equations.ts";
 import type { LimitedSource } from "../netlist.ts";
-import { addCurrentRow, addVoltageRow, moveTo, region, slack, supplyRow } from "./regions.ts";
-import { add } from "./stamp.ts";
+import { addCurrentRow, addVoltageRow, fixesCurrent, moveTo, region, slack, supplyRow } from "./regions.ts";
+import { addEach } from "./stamp.ts";
 
-/** A family whose members can be at their current limit. */
+/** A family whose members may have a current that no voltage changes: the limit, or none. */
 export interface SupplyFamily extends DeviceFamily {
-  isAtLimit(eq: Equations, k: number): boolean;
+  fixesCurrent(eq: Equations, k: number): boolean;
 }
 
 /** V(plus) − V(minus) = volts + ohms · current, with the current into plus between −limitAmps and 0 as unknown. */
@@ -24,8 +24,8 @@ export function limitedSources(elements: readonly LimitedSource[], builder: Equa
   return {
     take() {},
     stampFixed({ fixed }) {
-      for (const place of plusAt) add(fixed, place, 1);
-      for (const place of minusAt) add(fixed, place, -1);
+      addEach(fixed, plusAt, 1);
+      addEach(fixed, minusAt, -1);
     },
     load(eq) {
       const { x, residual, jacobian, currents, state } = eq;
@@ -37,7 +37,7 @@ export function limitedSources(elements: readonly LimitedSource[], builder: Equa
         const amps = x[row] as number;
         const emf = volts * eq.sourceScale;
         const over = (x[p] as number) - (x[m] as number) - emf - ohms * amps;
-        if (eq.start !== "last") state[firstState + k] = region.giving;
+        if (eq.start !== "last") state[firstState + k] = eq.suppliesBlocked ? region.blocked : region.giving;
         const now = state[firstState + k] as number;
         let wanted = now;
         if (now === region.giving) {
@@ -61,6 +61,6 @@ export function limitedSources(elements: readonly LimitedSource[], builder: Equa
         currents[firstCurrent + k] = amps;
       }
     },
-    isAtLimit: (eq, k) => eq.state[firstState + k] === region.atLimit,
+    fixesCurrent: (eq, k) => fixesCurrent(eq.state[firstState + k] as number),
   };
 }

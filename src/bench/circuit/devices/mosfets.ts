@@ -5,7 +5,7 @@
 // Does not know: sub-threshold current, types by name.
 // Source: Shichman, Hodges, IEEE J. Solid-State Circuits 3 (1968).
 import type { DeviceFamily, EquationBuilder } from "../equations.ts";
-import { criticalVolts, limitJunction } from "../junction.ts";
+import { criticalVolts, junction, limitJunction, straightVolts } from "../junction.ts";
 import type { Mosfet } from "../netlist.ts";
 import { add } from "./stamp.ts";
 
@@ -39,6 +39,8 @@ export function mosfets(
   const transconductance = new Float64Array(count);
   const lambda = new Float64Array(count);
   const bodyCritical = criticalVolts(bodySaturationAmps, thermal);
+  const bodyStraight = straightVolts(bodySaturationAmps, thermal);
+  const out = new Float64Array(2);
   // A, and S by gate–source and drain–source voltage.
   const channel = new Float64Array(3);
 
@@ -74,6 +76,8 @@ export function mosfets(
     stampFixed() {},
     load(eq) {
       const { x, residual, jacobian, currents, state } = eq;
+      const fromLast = eq.start === "last";
+      const fromNothing = eq.start === "nothing";
       for (let k = 0; k < count; k += 1) {
         const d = drain[k] as number;
         const g = gate[k] as number;
@@ -86,11 +90,16 @@ export function mosfets(
         let vgs = on;
         let vds = 0;
         let body = 0;
-        if (eq.start !== "nothing") {
-          const fromLast = eq.start === "last";
+        if (!fromNothing) {
           vgs = fromLast ? limitStep(wantedGs, state[own] as number, on) : wantedGs;
           vds = fromLast ? limitStep(wantedDs, state[own + 1] as number, 0) : wantedDs;
-          body = limitJunction(-wantedDs, fromLast ? (state[own + 2] as number) : bodyCritical, thermal, bodyCritical);
+          body = limitJunction(
+            -wantedDs,
+            fromLast ? (state[own + 2] as number) : bodyCritical,
+            thermal,
+            bodyCritical,
+            bodyStraight,
+          );
         }
         if (vgs !== wantedGs || vds !== wantedDs || body !== -wantedDs) eq.unsettled += 1;
         state[own] = vgs;
@@ -107,9 +116,9 @@ export function mosfets(
         let bodyAmps = gmin * body - bodySaturationAmps;
         let bodySiemens = gmin;
         if (body > -3 * thermal) {
-          const e = Math.exp(body / thermal);
-          bodyAmps = gmin * body + bodySaturationAmps * (e - 1);
-          bodySiemens = gmin + (bodySaturationAmps * e) / thermal;
+          junction(body, bodySaturationAmps, thermal, bodyStraight, out);
+          bodyAmps = gmin * body + (out[0] as number);
+          bodySiemens = gmin + (out[1] as number);
         }
         const total = amps + byGate * (wantedGs - vgs) + byDrain * (wantedDs - vds) - bodyAmps - bodySiemens * (-wantedDs - body);
         const intoDrain = turn * total;

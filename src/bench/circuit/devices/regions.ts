@@ -10,6 +10,11 @@ import { add } from "./stamp.ts";
 /** Numbers, because they are kept with the junction voltages. A regulator follows when its input is too low to hold its output. */
 export const region = { giving: 0, atLimit: 1, blocked: 2, following: 3 } as const;
 
+/** Whether the current in a region is the same at any voltage. */
+export function fixesCurrent(now: number): boolean {
+  return now === region.atLimit || now === region.blocked;
+}
+
 /** Unknowns are wrong by rounding: a region ends only this far beyond its bounds (relative; A or V near zero). */
 export const slack = 1e-12;
 

@@ -4,8 +4,8 @@
 import type { EquationBuilder } from "../equations.ts";
 import type { Regulator } from "../netlist.ts";
 import type { SupplyFamily } from "./limitedSources.ts";
-import { addCurrentRow, addVoltageRow, moveTo, region, slack, supplyRow } from "./regions.ts";
-import { add, addConductance, conductancePlaces } from "./stamp.ts";
+import { addCurrentRow, addVoltageRow, fixesCurrent, moveTo, region, slack, supplyRow } from "./regions.ts";
+import { addConductance, addEach, conductancePlaces } from "./stamp.ts";
 
 /** The current into the output, between −limitAmps and 0, is the unknown; the input takes it and the quiescent current. */
 export function regulators(elements: readonly Regulator[], builder: EquationBuilder, firstCurrent: number): SupplyFamily {
@@ -23,8 +23,8 @@ export function regulators(elements: readonly Regulator[], builder: EquationBuil
   return {
     take() {},
     stampFixed({ fixed }) {
-      for (const place of outputAt) add(fixed, place, 1);
-      for (const place of inputAt) add(fixed, place, -1);
+      addEach(fixed, outputAt, 1);
+      addEach(fixed, inputAt, -1);
     },
     load(eq) {
       const { x, residual, jacobian, currents, state } = eq;
@@ -40,7 +40,8 @@ export function regulators(elements: readonly Regulator[], builder: EquationBuil
         const held = volts * eq.sourceScale;
         const available = supply - dropoutVolts;
         const share = slack * (1 + held);
-        if (eq.start !== "last") state[firstState + k] = region.giving;
+        // Joined to its own input (VIN wired to 5V) it can only be blocked.
+        if (eq.start !== "last") state[firstState + k] = eq.suppliesBlocked || o === i ? region.blocked : region.giving;
         const now = state[firstState + k] as number;
         let wanted = now;
         if (now === region.giving || now === region.following) {
@@ -65,9 +66,9 @@ export function regulators(elements: readonly Regulator[], builder: EquationBuil
           addCurrentRow(jacobian, holdAt, k);
         }
         const rated = volts + dropoutVolts;
-        const portion = rated > 0 ? Math.min(1, Math.max(0, supply / rated)) : 0;
+        const portion = rated > 0 ? Math.min(1, supply / rated) : 0;
         const own = quiescentAmps * portion;
-        if (portion > 0 && portion < 1) addConductance(jacobian, quiescentAt, k, quiescentAmps / rated);
+        if (portion < 1 && rated > 0) addConductance(jacobian, quiescentAt, k, quiescentAmps / rated);
         residual[o] = (residual[o] as number) + amps;
         residual[i] = (residual[i] as number) - amps + own;
         residual[g] = (residual[g] as number) - own;
@@ -77,6 +78,6 @@ export function regulators(elements: readonly Regulator[], builder: EquationBuil
         currents[first + 2] = -own;
       }
     },
-    isAtLimit: (eq, k) => eq.state[firstState + k] === region.atLimit,
+    fixesCurrent: (eq, k) => fixesCurrent(eq.state[firstState + k] as number),
   };
 }

@@ -3,7 +3,7 @@
 // Does not know: other devices.
 import type { DeviceFamily, EquationBuilder } from "../equations.ts";
 import type { NodeName, Resistor } from "../netlist.ts";
-import { add, addConductance, conductancePlaces } from "./stamp.ts";
+import { addConductance, addEach, conductancePlaces } from "./stamp.ts";
 
 /** i(a → b) = (V(a) − V(b)) / ohms. @param firstCurrent where its currents begin. */
 export function resistors(elements: readonly Resistor[], builder: EquationBuilder, firstCurrent: number): DeviceFamily {
@@ -38,11 +38,11 @@ export function resistors(elements: readonly Resistor[], builder: EquationBuilde
  */
 export function pins(nodes: readonly NodeName[], builder: EquationBuilder): DeviceFamily {
   const unknowns = nodes.map((node) => builder.node(node));
-  const at = unknowns.map((unknown) => builder.place(unknown, unknown));
+  const at = Int32Array.from(unknowns, (unknown) => builder.place(unknown, unknown));
   return {
     take() {},
     stampFixed({ fixed }) {
-      for (const place of at) add(fixed, place, 1);
+      addEach(fixed, at, 1);
     },
     load({ x, residual }) {
       for (const unknown of unknowns) residual[unknown] = (residual[unknown] as number) + (x[unknown] as number);

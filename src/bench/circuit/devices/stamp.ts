@@ -26,3 +26,8 @@ export function addConductance(matrix: Float64Array, at: Int32Array, k: number, 
   add(matrix, at[p + 2] as number, -siemens);
   add(matrix, at[p + 3] as number, -siemens);
 }
+
+/** Adds the same value at several places. */
+export function addEach(matrix: Float64Array, places: Int32Array, value: number): void {
+  for (let k = 0; k < places.length; k += 1) add(matrix, places[k] as number, value);
+}
