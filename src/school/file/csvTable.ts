@@ -22,8 +22,6 @@ export interface CsvTable {
   readonly encoding: Encoding | null;
   /** Null where there is one column only. */
   readonly separator: Separator | null;
-  /** Whether a `sep=` line said so, rather than our guess. */
-  readonly separatorSaid: boolean;
   readonly rows: readonly CsvRow[];
   readonly problems: readonly FileProblem[];
 }
@@ -44,7 +42,7 @@ const separators: readonly Separator[] = [";", "\t", ","];
 export function readCsvTable(file: string, content: Uint8Array | string): CsvTable {
   const place = { file, line: 1, column: 1 };
   const refused = (problem: FileProblem, encoding: Encoding | null): CsvTable => {
-    return { text: "", encoding, separator: null, separatorSaid: false, rows: [], problems: [problem] };
+    return { text: "", encoding, separator: null, rows: [], problems: [problem] };
   };
   // A byte may be a character; four of them surely are.
   const tooLarge = (found: number) => refused({ code: "document.tooLarge", place, found, most: mostCharacters }, null);
@@ -77,7 +75,7 @@ export function readCsvTable(file: string, content: Uint8Array | string): CsvTab
         ? { code: "file.csvQuoteOpen", place: at }
         : { code: "file.csvQuoteStray", place: at };
     });
-  return { text, encoding, separator, separatorSaid: said !== null, rows, problems: problems.slice(0, 1) };
+  return { text, encoding, separator, rows, problems: problems.slice(0, 1) };
 }
 
 /** Turns every line end outside quotes into one character; the last one ends the last row and begins none. */

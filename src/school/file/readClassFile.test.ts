@@ -396,6 +396,14 @@ test("several slips are told at once, in the order of the lines", () => {
   ]);
 });
 
+test("of a hundred lines that lose a character, the first twenty are told", () => {
+  const many = Array.from({ length: 100 }, (_, i) => `{ "id": "x${i}", "name": "\u202ePupil ${i}" },\n`).join("");
+  const { problems } = read(changed(right, '[\n        { "id": "p1"', `[\n${many}{ "id": "p1"`));
+  expect(problems.filter((p) => p.code === "file.charactersLeftOut").map((p) => p.place?.line)).toEqual(
+    Array.from({ length: 20 }, (_, i) => 15 + i),
+  );
+});
+
 test("warnings hide no error, however many they are", () => {
   const many = Array.from({ length: 150 }, (_, i) => `{ "id": "x${i}", "name": "Ana" },\n`).join("");
   const text = changed(changed(right, '[\n        { "id": "p1"', `[\n${many}{ "id": "p1"`), '"change": -4', '"change": -7');
