@@ -2,7 +2,7 @@
 //
 // The catalogue gives them at the least voltage of the part's data sheet. A motor that starts or is held is its winding's
 // resistance, so each is put into the circuit as the resistance that draws that current there: at a sagging supply it draws less.
-// Does not know: when a part does what (movers.ts).
+// Does not know: when a part does what (followParts.ts).
 import type { Element } from "../circuit/index.ts";
 import type { Build, BuiltPart } from "./build.ts";
 

@@ -6,16 +6,21 @@ import { readLines } from "./lastLine.ts";
 import type { Perceived } from "./perceive.ts";
 import type { Observation } from "./result.ts";
 import type { Run } from "./run.ts";
-import { joinSpans } from "./span.ts";
+import { joinSpans, type Span } from "./span.ts";
 import { gatherBlinking } from "./steadiness.ts";
 
 export function observe(perceived: Perceived, run: Run): readonly Observation[] {
   const observations: Observation[] = [];
   for (const [part, spans] of perceived)
-    for (const span of joinSpans(gatherBlinking(spans)))
+    for (const span of joinSpans(gatherBlinking(spans)).filter(isNoticed))
       observations.push({ ms: toMs(span.from), part, seen: span.seen, figures: rounded(span.figures) });
   for (const line of readLines(run)) observations.push({ ms: toMs(line.at), part: "text", seen: line.text, figures: {} });
   return observations.sort((a, b) => a.ms - b.ms);
+}
+
+/** What is over within a millisecond nobody notices: a servo's rest before its first pulse. */
+function isNoticed(span: Span): boolean {
+  return span.to - span.from >= 0.001;
 }
 
 /** Thousandths of a millisecond are noise of the arithmetic. */
@@ -23,7 +28,8 @@ export function toMs(seconds: number): number {
   return Math.round(seconds * 1e6) / 1e3;
 }
 
-/** Figures as a person could measure them: six digits. */
+/** Figures as a person could measure them: six digits, and nothing finer than a nanoampere or nanovolt. */
 export function rounded(figures: Readonly<Record<string, number>>): Readonly<Record<string, number>> {
-  return Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, Number(value.toPrecision(6))]));
+  const told = (value: number) => (Math.abs(value) < 1e-9 ? 0 : Number(value.toPrecision(6)));
+  return Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, told(value)]));
 }

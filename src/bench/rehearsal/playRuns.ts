@@ -43,7 +43,7 @@ function playRun(lesson: Lesson, table: Table, player: Player, scenario: Scenari
   let from = 0;
   for (;;) {
     const outcome = player(world.port(from), (end - from) * 1e6, seed);
-    const again = outcome.status === "resets" ? world.startsAgainAt() : null;
+    const again = outcome.status === "stopped" ? world.startsAgainAt() : null;
     if (again === null) return { ...world.history(), outcome };
     from = again;
   }

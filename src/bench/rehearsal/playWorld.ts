@@ -8,8 +8,7 @@ import { boardFacts, type PartState } from "../parts/index.ts";
 import type { BoardPort, Level, PinMode, PinNumber, Verdict } from "../program/index.ts";
 import { pinName } from "./boardElements.ts";
 import { bounceEdges } from "./bounce.ts";
-import { drawVolts } from "./draws.ts";
-import { driveServo, type Move, restingServo, type ServoState } from "./movers.ts";
+import { followParts } from "./followParts.ts";
 import { noise } from "./noise.ts";
 import { dutyOf, type PinActivity, phasesOf, restingPin, timerOf } from "./pinPhases.ts";
 import { judgeLevel, judgeNumber } from "./readInput.ts";
@@ -31,32 +30,29 @@ interface Event {
   readonly happen: () => void;
 }
 
-/** Volts of swing at a servo's signal leg from which it hears the pulses: half the supply. From memory. */
-const signalSwing = 2.5;
-/** Share of its least voltage at which a servo still moves, if slowly. From memory: about 3.6 V. */
-const sluggishShare = 0.75;
 /** s that a resettable fuse bears more than it should. 1206L050: at most 0.1 s at 8 A; longer for less, from memory. */
 const fusePatience = 1;
 /** s for which a noisy input keeps a level. */
 const noiseSlot = 0.005;
+/** s that the brown-out detector takes. ATmega328P data sheet: 2 µs, from memory. */
+const brownOutSeconds = 2e-6;
+/** A relay that cuts its own coil would follow for ever; what it does is then not told. */
+const mostPasses = 8;
 const slack = 1e-9;
 
 export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end: number, seed: number): PlayedWorld {
   const { build } = table;
   const rails = boardFacts.chip;
   const pinNumbers = table.pins.map((pin) => (pin.startsWith("A") ? 14 + Number(pin.slice(1)) : Number(pin.slice(1))));
-  const servoParts = [...build.parts.values()].filter((p) => p.kind.noticed(p.values).some((n) => n.sense === "angle"));
-  const contacts = [...build.parts.values()].flatMap((part) =>
-    part.kind.noticed(part.values).flatMap((n) => (n.sense === "contact" ? [{ part, noticed: n }] : [])),
-  );
+  const parts = followParts(build);
 
   let now = 0;
   let lifeFrom = 0;
   let alive = true;
   const pins = new Map<PinNumber, PinActivity>();
-  const pulses = new Map<PinNumber, number>();
+  /** Angles that pins ask of servos, by index among the pins in use. */
+  const pulses = new Map<number, number>();
   const states = new Map<string, PartState>();
-  const servos = new Map<string, ServoState>(servoParts.map((p) => [p.name, restingServo(p)]));
   let supplyOn = true;
   let fuseOpen = false;
   const fuseAbove: { hold: number | null; trip: number | null } = { hold: null, trip: null };
@@ -101,8 +97,8 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
 
   const tableState = (drives: string): TableState => ({
     drives,
-    states: new Map(states),
-    doing: new Map([...servos].filter(([, s]) => s.doing !== "idle").map(([name, s]) => [name, s.doing])),
+    states: parts.electrical(states),
+    doing: parts.doing(),
     supplyOn: supplyOn && !fuseOpen,
     limited: scenario.supply === "gives way",
   });
@@ -118,11 +114,14 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
     return { phases, switching, states: new Map(states), on: supplyOn && !fuseOpen };
   };
 
-  /** The table after a change: servos and contacts follow, the supply is judged, the history goes on. */
+  /** The table after a change: parts follow, the supply is judged, the history goes on. */
   const settle = () => {
-    for (let pass = 0; pass < 8; pass += 1) {
+    for (let pass = 0; pass < mostPasses; pass += 1) {
       scene = look();
-      if (!moveServos(scene) && !moveContacts(scene)) break;
+      const followed = parts.follow(scene, now, pulses);
+      for (const at of followed.wakeAt) schedule(at, () => undefined);
+      for (const [part, pulled] of followed.pulled) setState(part, "pulled", pulled);
+      if (!followed.changed) break;
     }
     if (!scene) return;
     const key = scene.phases.map((p) => `${p.share}*${p.point.key}`).join(";");
@@ -136,53 +135,6 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       numbers.clear();
     }
     judgeSupply(scene);
-  };
-
-  const moveServos = (at: Scene): boolean => {
-    let changed = false;
-    for (const part of servoParts) {
-      const servo = servos.get(part.name) ?? restingServo(part);
-      const moving = servo.doing === "start" || servo.doing === "moving";
-      const volts = least(
-        at,
-        (p) => p.volts(build.wiring.node(part.name, "plus")) - p.volts(build.wiring.node(part.name, "minus")),
-      );
-      const powered = at.on && (moving || servo.doing === "stalled" || volts >= sluggishShare * drawVolts(part));
-      const held = states.get(part.name)?.held === true;
-      const next = driveServo(part, servo, now, heardBy(part.name, at), powered, held);
-      if (next === servo) continue;
-      servos.set(part.name, next);
-      if (next.until !== servo.until && next.until < Number.POSITIVE_INFINITY) schedule(next.until, () => undefined);
-      changed ||= next.doing !== servo.doing;
-    }
-    return changed;
-  };
-
-  /** The angle of the pulses that reach a servo's signal leg: those of a pin at whose high level the leg is high too. */
-  const heardBy = (part: string, at: Scene): number | null => {
-    for (const [pin, degrees] of pulses) {
-      const index = pinNumbers.indexOf(pin);
-      if (index === -1) continue;
-      const signal = (p: Scene["phases"][number]["point"]) =>
-        p.volts(build.wiring.node(part, "signal")) - p.volts(build.wiring.node(part, "minus"));
-      const high = at.phases.filter((p) => p.state.drives[index] === "1").map((p) => signal(p.point));
-      const low = at.phases.filter((p) => p.state.drives[index] === "0").map((p) => signal(p.point));
-      if (high.length > 0 && low.length > 0 && Math.min(...high) - Math.max(...low) >= signalSwing) return degrees;
-    }
-    return null;
-  };
-
-  const moveContacts = (at: Scene): boolean => {
-    let changed = false;
-    for (const { part, noticed } of contacts) {
-      const element = noticed.element === undefined ? part.name : `${part.name}.${noticed.element}`;
-      const volts = at.phases.reduce((sum, p) => sum + p.share * Math.abs(p.point.across(element)), 0);
-      const pulled = (states.get(part.name) ?? firstState(build, part.name)).pulled === true;
-      const next = pulled ? volts >= noticed.dropOutVolts : volts >= noticed.pullInVolts;
-      if (next !== pulled) setState(part.name, "pulled", next);
-      changed ||= next !== pulled;
-    }
-    return changed;
   };
 
   const judgeSupply = (at: Scene) => {
@@ -199,7 +151,12 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
     const resetLeg = build.wiring.joined("board", "RESET")
       ? least(at, (p) => p.volts(build.wiring.node("board", "RESET")) / p.rail)
       : 1;
-    if (alive && (rail < giveUp || resetLeg < boardFacts.pin.lowShare.value)) pending ??= "reset";
+    if (alive && (rail < giveUp || resetLeg < boardFacts.pin.lowShare.value)) {
+      const life = lifeFrom;
+      schedule(now + brownOutSeconds, () => {
+        if (alive && life === lifeFrom) pending ??= "reset";
+      });
+    }
     judgeFuse(meanFuse(at));
   };
 
@@ -220,23 +177,31 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
     });
   };
 
-  /** Everything that is due at or before a moment happens, in order. */
+  /** Everything that is due at or before a moment happens, in order; time stands still where the board is about to pause. */
   const advance = (to: number) => {
-    for (let next = events[0]; next && next.at <= to + slack; next = events[0]) {
+    for (let next = events[0]; next && next.at <= to + slack && !pending; next = events[0]) {
       events.shift();
       now = Math.max(now, next.at);
       next.happen();
       settle();
     }
-    now = Math.max(now, to);
+    if (!pending) now = Math.max(now, to);
+  };
+  /**
+   * The program has come to a moment of its life. It looks for events only now and then, so they may be overdue.
+   * @returns whether the board still runs: what a program does after the board has paused never happened.
+   */
+  const arrive = (micros: number): boolean => {
+    advance(lifeFrom + micros * 1e-6);
+    return pending === null;
   };
 
   const change = (micros: number, pin: PinNumber, what: (before: PinActivity) => PinActivity) => {
-    now = Math.max(now, lifeFrom + micros * 1e-6);
+    if (!arrive(micros)) return;
     const before = pins.get(pin) ?? restingPin;
     const after = what(before);
     // Programs write the same level over and over; that costs nothing.
-    if (after.mode === before.mode && after.level === before.level && after.switching === before.switching) return;
+    if (after.mode === before.mode && after.level === before.level && sameSwitching(after, before)) return;
     pins.set(pin, after);
     if (pinNumbers.includes(pin)) settle();
   };
@@ -264,7 +229,7 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
     doubtfulNets.add(build.wiring.node("board", pinName(pin)));
     if (scenario.inputs !== "noisy") return scenario.inputs === "low" ? 0 : 1;
     readsNoise = true;
-    return noise(seed, pin, Math.floor(now / noiseSlot));
+    return noise(seed, pin, slotAt(now));
   };
 
   const pauseBoard = () => {
@@ -274,8 +239,6 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
     pins.clear();
     pulses.clear();
     settle();
-    // Pins at rest may load the supply less; a reset that this very change would ask for is the one that is already there.
-    pending = null;
   };
 
   settle();
@@ -284,24 +247,24 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
   const port: BoardPort = {
     nextEvent() {
       if (pending) return (now - lifeFrom) * 1e6;
-      const noiseAt = readsNoise ? (Math.floor(now / noiseSlot) + 1) * noiseSlot : Number.POSITIVE_INFINITY;
+      const noiseAt = readsNoise ? (slotAt(now) + 1) * noiseSlot : Number.POSITIVE_INFINITY;
       return (Math.min(events[0]?.at ?? Number.POSITIVE_INFINITY, noiseAt, end) - lifeFrom) * 1e6;
     },
     reach(micros): Verdict {
-      advance(lifeFrom + micros * 1e-6);
-      if (pending) {
+      if (!arrive(micros)) {
+        // The program ends here; whether and when it starts again is seen then (startsAgainAt).
         pauseBoard();
-        return "reset";
+        return "stop";
       }
       return now >= end - slack ? "stop" : "go on";
     },
     digitalRead(pin, micros): Level {
-      now = Math.max(now, lifeFrom + micros * 1e-6);
+      if (!arrive(micros)) return 0;
       const level = remembered(levels, pin, () => judgeLevel(table, stateNow(), pinName(pin)));
       return level ?? (undetermined(pin) >= 0.5 ? 1 : 0);
     },
     analogRead(pin, micros): number {
-      now = Math.max(now, lifeFrom + micros * 1e-6);
+      if (!arrive(micros)) return 0;
       const code = remembered(numbers, pin, () => judgeNumber(table, stateNow(), pinName(pin)));
       return code ?? Math.min(1023, Math.floor(undetermined(pin) * 1024));
     },
@@ -316,6 +279,7 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       change(micros, pin, (before) => ({ ...before, switching }));
     },
     tone(pin, hertz, until, micros) {
+      if (!arrive(micros)) return;
       change(micros, pin, (before) => ({ ...before, switching: { duty: 0.5, hertz, clock: `tone${pin}` } }));
       const started = pins.get(pin);
       if (until < Number.POSITIVE_INFINITY)
@@ -327,17 +291,19 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       change(micros, pin, (before) => ({ ...before, switching: null }));
     },
     servo(pin, pulse, micros) {
-      if (pulse) pulses.set(pin, pulse.degrees);
-      else pulses.delete(pin);
+      if (!arrive(micros)) return;
+      const index = pinNumbers.indexOf(pin);
+      if (pulse && index !== -1) pulses.set(index, pulse.degrees);
+      else pulses.delete(index);
       // 20 ms from pulse to pulse (data pages of servos).
       const switching = pulse ? { duty: pulse.micros / 20_000, hertz: 50, clock: `servo${pin}` } : null;
       change(micros, pin, (before) => ({ ...before, mode: pulse ? "output" : before.mode, switching }));
     },
     text(characters, micros) {
-      now = Math.max(now, lifeFrom + micros * 1e-6);
-      texts.push({ at: now, characters });
+      if (arrive(micros)) texts.push({ at: now, characters });
     },
-    takeText() {
+    takeText(micros) {
+      if (!arrive(micros)) return "";
       const text = inbox;
       inbox = "";
       return text;
@@ -352,7 +318,7 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
     },
     startsAgainAt() {
       const pause = pauses.at(-1);
-      if (!pause) return null;
+      if (!pause || pause.to < Number.POSITIVE_INFINITY) return null;
       // The world goes on without the board until it has power and its boot loader has waited.
       let ready = pause.from + rails.startSeconds.value;
       while (now < end) {
@@ -370,10 +336,27 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
     },
     history() {
       advance(end);
-      const moves = new Map<string, readonly Move[]>([...servos].map(([name, servo]) => [name, servo.moves]));
-      return { scenario, segments, moves, text: texts, pauses, doubtfulNets: [...doubtfulNets], doubtfulSupply, end };
+      return {
+        scenario,
+        segments,
+        moves: parts.moves(),
+        text: texts,
+        pauses,
+        doubtfulNets: [...doubtfulNets],
+        doubtfulSupply,
+        end,
+      };
     },
   };
+}
+
+/** The number of the slot at a moment; its very beginning belongs to it, whatever the last bit of a double says. */
+function slotAt(now: number): number {
+  return Math.floor(now / noiseSlot + 1e-6);
+}
+
+function sameSwitching({ switching: a }: PinActivity, { switching: b }: PinActivity): boolean {
+  return a === b || (a !== null && b !== null && a.duty === b.duty && a.hertz === b.hertz && a.clock === b.clock);
 }
 
 function least(scene: Scene, figure: (p: Scene["phases"][number]["point"]) => number): number {

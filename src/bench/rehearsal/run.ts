@@ -3,7 +3,7 @@
 // Does not know: what a person would notice of it, which checks there are.
 import type { PartState } from "../parts/index.ts";
 import type { RunOutcome } from "../program/index.ts";
-import type { Move } from "./movers.ts";
+import type { Move } from "./driveServo.ts";
 import type { Point, TableState } from "./table.ts";
 
 /** How the doubts of a run are settled, because nobody can foresee them. */

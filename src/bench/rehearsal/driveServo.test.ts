@@ -1,7 +1,7 @@
 // A servo's way in time. Expected: 0.11 s for 60° and 35 ms of start (figures of bench/parts), straight lines.
 import { expect, test } from "vitest";
 import { catalogue } from "../parts/index.ts";
-import { angleAt, driveServo, restingServo, type ServoState } from "./movers.ts";
+import { angleAt, driveServo, restingServo, type ServoState } from "./driveServo.ts";
 
 const kind = catalogue.get("servo")!;
 const part = { name: "SERVO1", kind, values: { "start-milliamps": 0.7 } };

@@ -1,4 +1,4 @@
-// Parts that move by themselves in time: a servo on its way to an angle, and what it draws meanwhile.
+// A servo on its way to an angle, and what it is doing meanwhile.
 //
 // A servo stands still until it hears pulses; nobody knows how it was left, so it begins at its middle. When it is told an angle
 // further away than a twitch it starts, which for some tens of milliseconds is a stall, then it moves, then it rests.

@@ -1,0 +1,118 @@
+// Parts that do something of their own when the circuit lets them: servos turn, relays pull, motors start.
+//
+// After each change of the table they are asked what they do now; what they do changes the circuit again, and some of it ends by
+// itself after a time.
+// Does not know: the board, stimuli, who asks.
+import { elementId, type PartState } from "../parts/index.ts";
+import type { Build, BuiltPart } from "./build.ts";
+import { drawVolts } from "./draws.ts";
+import { driveServo, type Move, restingServo, type ServoState } from "./driveServo.ts";
+import { meanOf, type Scene } from "./run.ts";
+import { firstState, type Point } from "./table.ts";
+
+/** V of swing at a servo's signal leg from which it hears the pulses: half the supply. From memory. */
+const signalSwing = 2.5;
+/** Share of its least voltage at which a servo still moves, if slowly. From memory: about 3.6 V. */
+const sluggishShare = 0.75;
+
+/** What the table is told after parts were asked. */
+export interface Followed {
+  /** Something electrical changed: look again. */
+  readonly changed: boolean;
+  /** Moments at which something ends by itself, s. */
+  readonly wakeAt: readonly number[];
+  /** Relays that pulled or let go. */
+  readonly pulled: readonly (readonly [part: string, pulled: boolean])[];
+}
+
+export interface FollowedParts {
+  /** Parts with a current of their own, and what they are doing: SERVO1 → "start". */
+  doing(): ReadonlyMap<string, string>;
+  /** The states as the circuit has them: a motor that starts is, for a moment, one that is held. */
+  electrical(states: ReadonlyMap<string, PartState>): ReadonlyMap<string, PartState>;
+  /** @param pulses the angles that pins ask of servos, by index among the pins in use. */
+  follow(scene: Scene, now: number, pulses: ReadonlyMap<number, number>): Followed;
+  moves(): ReadonlyMap<string, readonly Move[]>;
+}
+
+export function followParts(build: Build): FollowedParts {
+  const noticed = [...build.parts.values()].flatMap((part) => part.kind.noticed(part.values).map((n) => ({ part, noticed: n })));
+  const servos = new Map<string, ServoState>(
+    noticed.flatMap(({ part, noticed: n }) => (n.sense === "angle" ? [[part.name, restingServo(part)] as const] : [])),
+  );
+  /** Motors that turn, and until when they are only starting. */
+  const turning = new Map<string, number>();
+  let starting: ReadonlySet<string> = new Set();
+
+  const followServo = (part: BuiltPart, scene: Scene, now: number, pulses: ReadonlyMap<number, number>): Followed => {
+    const servo = servos.get(part.name) ?? restingServo(part);
+    const volts = Math.min(...scene.phases.map((p) => between(build, part, "plus", "minus", p.point)));
+    // Only its start is refused: what it then takes from the voltage is its own doing.
+    const powered = scene.on && (servo.doing !== "idle" || volts >= sluggishShare * drawVolts(part));
+    const held = scene.states.get(part.name)?.held === true;
+    const next = driveServo(part, servo, now, heardBy(build, part, scene, pulses), powered, held);
+    servos.set(part.name, next);
+    const wakes = next.until !== servo.until && next.until < Number.POSITIVE_INFINITY;
+    return { changed: next.doing !== servo.doing, wakeAt: wakes ? [next.until] : [], pulled: [] };
+  };
+
+  const followMotor = (part: BuiltPart, amps: number, startAmps: number, now: number): Followed => {
+    const until = turning.get(part.name);
+    const turns = Math.abs(amps) >= startAmps;
+    if (!turns) turning.delete(part.name);
+    else if (until === undefined) turning.set(part.name, now + (part.kind.figures.startSeconds?.value ?? 0));
+    const before = starting;
+    starting = new Set([...turning].filter(([, end]) => end > now).map(([name]) => name));
+    const changed = before.size !== starting.size || [...before].some((name) => !starting.has(name));
+    return { changed, wakeAt: turns && until === undefined ? [turning.get(part.name) ?? now] : [], pulled: [] };
+  };
+
+  return {
+    doing: () => new Map([...servos].filter(([, s]) => s.doing !== "idle").map(([name, s]) => [name, s.doing])),
+    electrical(states) {
+      if (starting.size === 0) return new Map(states);
+      const held = [...starting].map((name) => [name, { ...(states.get(name) ?? firstState(build, name)), held: true }] as const);
+      return new Map([...states, ...held]);
+    },
+    follow(scene, now, pulses) {
+      const all = noticed.map(({ part, noticed: n }): Followed => {
+        if (n.sense === "angle") return followServo(part, scene, now, pulses);
+        if (n.sense === "turning")
+          return followMotor(
+            part,
+            meanOf(scene, (p) => p.amps(elementId(part.name, n.element))),
+            n.startAmps,
+            now,
+          );
+        if (n.sense !== "contact") return still;
+        const volts = meanOf(scene, (p) => Math.abs(p.across(elementId(part.name, n.element))));
+        const before = (scene.states.get(part.name) ?? firstState(build, part.name)).pulled === true;
+        const pulls = volts >= (before ? n.dropOutVolts : n.pullInVolts);
+        return pulls === before ? still : { changed: true, wakeAt: [], pulled: [[part.name, pulls]] };
+      });
+      return {
+        changed: all.some((f) => f.changed),
+        wakeAt: all.flatMap((f) => f.wakeAt),
+        pulled: all.flatMap((f) => f.pulled),
+      };
+    },
+    moves: () => new Map([...servos].map(([name, servo]) => [name, servo.moves])),
+  };
+}
+
+const still: Followed = { changed: false, wakeAt: [], pulled: [] };
+
+function between(build: Build, part: BuiltPart, leg: string, other: string, point: Point): number {
+  return point.volts(build.wiring.node(part.name, leg)) - point.volts(build.wiring.node(part.name, other));
+}
+
+/** The angle of the pulses that reach a servo's signal leg: those of a pin with whose level the leg rises and falls. */
+function heardBy(build: Build, part: BuiltPart, scene: Scene, pulses: ReadonlyMap<number, number>): number | null {
+  for (const [index, degrees] of pulses) {
+    const at = (level: string) =>
+      scene.phases.filter((p) => p.state.drives[index] === level).map((p) => between(build, part, "signal", "minus", p.point));
+    const [high, low] = [at("1"), at("0")];
+    if (high.length > 0 && low.length > 0 && Math.min(...high) - Math.max(...low) >= signalSwing) return degrees;
+  }
+  return null;
+}
