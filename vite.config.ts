@@ -1,4 +1,4 @@
-// The build: one file dist/cli.mjs that runs on Node without node_modules, solver inside.
+// The build: one file dist/cli.mjs; only the solver stays in node_modules, because it loads its WebAssembly from beside itself.
 //
 // The page will be a second build; scripts/bundle.mjs uses the same settings for benchmarks and recordings.
 import { defineConfig } from "vite";
@@ -12,5 +12,5 @@ export default defineConfig({
     minify: false,
     rolldownOptions: { output: { entryFileNames: "cli.mjs", format: "es", codeSplitting: false } },
   },
-  ssr: { noExternal: true, target: "node" },
+  ssr: { noExternal: true, external: ["highs"], target: "node" },
 });
