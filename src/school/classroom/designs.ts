@@ -20,6 +20,12 @@ export interface Design {
 }
 
 export const designs: readonly Design[] = [
+  // 9 pupils (1 x 3 + 3 x 2): 6 lessons
+  {
+    orbits: [[3, 3]],
+    turns: 3,
+    lessons: ["0,4,8 1,7 2,5 3,6", "0,1 2,4,6 3,5 7,8"],
+  },
   // 10 pupils (2 x 3 + 2 x 2): 5 lessons
   {
     orbits: [[5, 2]],

@@ -1,7 +1,7 @@
 // One lesson more, when the lessons without a pair twice are used up: the teams that repeat the least.
 //
-// Simulated annealing over swaps of two pupils. Keeping apart comes before meetings, meetings before balance; a pair that has
-// met twice weighs more than two that met once, so that repeats are spread.
+// Simulated annealing over swaps of two pupils. Keeping apart comes before meetings, meetings before balance; of
+// two repeats the pair that met less often is taken, so that repeats are spread.
 // Does not know: designs, roles, names.
 import type { QuickRandom } from "./quickRandom.ts";
 
@@ -16,6 +16,8 @@ export interface LessonTask {
   readonly marks: Float64Array | null;
 }
 
+/** Of two repeats the one that happened less often is better, but it stays one repeat. */
+const timesWeight = 0.02;
 /** Far above what all meetings of one swap can weigh. */
 const apartWeight = 10_000;
 
@@ -43,7 +45,7 @@ export function oneMoreLesson(task: LessonTask, random: QuickRandom): number[][]
 
   const weight = (a: number, b: number) => {
     const times = task.met[a * pupils + b]!;
-    return times * times + (task.apart[a * pupils + b]! ? apartWeight : 0);
+    return (times > 0 ? 1 + timesWeight * times : 0) + (task.apart[a * pupils + b]! ? apartWeight : 0);
   };
   const sums = teams.map((team) => (task.marks ? team.reduce((sum, p) => sum + task.marks![p]!, 0) : 0));
   const steps = Math.min(400_000, 3000 * pupils);

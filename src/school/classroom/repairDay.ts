@@ -36,7 +36,7 @@ export function repairDay(task: DayTask): DayTeams {
     for (const p of pupils) room.teamOf.set(p, t);
   });
   const rules = rulesOf(task, room);
-  for (let cap = rules.cap; cap <= room.teamOf.size + 1; cap += 1) {
+  for (let cap = rules.cap; cap <= Math.max(rules.cap, room.teamOf.size); cap += 1) {
     const repaired = fewestMoves(room, { ...rules, cap }, task.size);
     if (repaired !== null) return finished(task, repaired);
   }

@@ -50,7 +50,10 @@ function count(
   });
 }
 
-/** Swaps roles inside teams of the window while the sum of the squares of all counts does not grow. */
+/**
+ * Swaps roles inside teams of the window while the sum of the squares of all counts does not grow, until every role is shared
+ * as evenly as whole numbers allow. Steps that change nothing let an unevenness wander until it meets its opposite.
+ */
 function level(
   lessons: NumberLessons,
   roles: Role[][][],
@@ -59,9 +62,8 @@ function level(
   random: QuickRandom,
 ): void {
   const teams = window.flatMap((l) => lessons[l]!.map((team, t) => ({ l, t, team }))).filter(({ team }) => team.length > 1);
-  if (teams.length === 0) return;
-  const steps = 400 * teams.length;
-  for (let step = 0; step < steps; step += 1) {
+  let excess = sumOfSquares(counts) - leastSumOfSquares(counts);
+  for (let step = 0; excess > 0 && step < stepsPerTeam * teams.length; step += 1) {
     const { l, t, team } = teams[random.below(teams.length)]!;
     const held = roles[l]![t]!;
     const i = random.below(team.length);
@@ -81,7 +83,29 @@ function level(
     const kept = held[i]!;
     held[i] = held[j]!;
     held[j] = kept;
+    excess += change;
   }
+}
+
+/** Enough for a class of 36 a hundred times over; the bound on the work where a perfect share does not exist. */
+const stepsPerTeam = 2000;
+
+function sumOfSquares(counts: Int32Array): number {
+  return counts.reduce((sum, c) => sum + c * c, 0);
+}
+
+/** The sum if each role were shared among all pupils as evenly as whole numbers allow. */
+function leastSumOfSquares(counts: Int32Array): number {
+  const pupils = counts.length / 3;
+  let least = 0;
+  for (let role = 0; role < 3; role += 1) {
+    let total = 0;
+    for (let p = 0; p < pupils; p += 1) total += counts[p * 3 + role]!;
+    const each = Math.floor(total / pupils);
+    const more = total - each * pupils;
+    least += (pupils - more) * each ** 2 + more * (each + 1) ** 2;
+  }
+  return least;
 }
 
 /**
