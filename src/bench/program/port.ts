@@ -19,6 +19,7 @@ export type Level = 0 | 1;
 /** What the world answers when time reached an event. `reset`: the board starts anew; `stop`: nobody needs more. */
 export type Verdict = "go on" | "reset" | "stop";
 
+/** Between two events a pin must read the same each time: a loop that only reads is skipped to the next event. */
 export interface BoardPort {
   /** The next moment at which something outside may change or somebody wants to look; Infinity if never. */
   nextEvent(): Microseconds;

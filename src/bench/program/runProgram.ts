@@ -18,6 +18,8 @@ export interface RunOptions {
   readonly seed: number;
   /** Cycles of work, waits not counted, after which a program hangs. A minute of the chip if not named. */
   readonly mostWork?: number;
+  /** false: every round of a waiting loop is run. Only slower; for tests. */
+  readonly skips?: boolean;
 }
 
 const usualWork = 60 * 16e6;
@@ -26,8 +28,8 @@ const mostResets = 1000;
 
 /** Runs until the port stops it, `until` is reached, or the program breaks off. */
 export function runProgram(program: Program, port: BoardPort, options: RunOptions): RunOutcome {
-  const { until, seed, mostWork = usualWork } = options;
-  const board = makeBoard(program.checked, port, { until: until * cyclesPerMicro, mostWork, seed });
+  const { until, seed, mostWork = usualWork, skips = true } = options;
+  const board = makeBoard(program.checked, port, { until: until * cyclesPerMicro, mostWork, seed, skips });
   for (let resets = 0; ; resets += 1) {
     const ended = runToHalt(program, board);
     const micros = board.machine.clock.now();

@@ -31,13 +31,14 @@ export interface InputRun {
 export interface InputRunOptions {
   readonly seed?: number;
   readonly mostWork?: number;
+  readonly skips?: boolean;
 }
 
 /** Runs the program for `untilMs` of virtual time. */
 export function runWithInputs(program: Program, inputs: Inputs, untilMs: number, options: InputRunOptions = {}): InputRun {
   const port = new ListPort(inputs);
-  const { seed = 0, mostWork } = options;
-  const outcome = runProgram(program, port, { until: untilMs * 1000, seed, ...(mostWork === undefined ? {} : { mostWork }) });
+  const { seed = 0, ...others } = options;
+  const outcome = runProgram(program, port, { until: untilMs * 1000, seed, ...others });
   return port.answer(outcome, program.file);
 }
 

@@ -31,6 +31,7 @@ export function checkProgram(file: string, syntax: FileSyntax): { program: Check
     functions: [],
     pending: pendingFunctions(syntax.items),
     statics: [],
+    announced: new Map(),
     literals: new Map(),
     constantFirst: [],
     computedFirst: [],

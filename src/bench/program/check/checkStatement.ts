@@ -162,7 +162,8 @@ function checkExpressionStatement(c: Checker, e: ExpressionSyntax): Statement {
 /** Whether something is changed or called inside: `x++ == 3;`, `a && f();`. */
 function hasEffect(e: Expression): boolean {
   if (["assign", "compound", "step", "advance", "call", "library", "changeText"].includes(e.op)) return true;
-  return ["left", "right", "value"].some((side) => side in e && hasEffect((e as unknown as Record<string, Expression>)[side]!));
+  const parts = e as unknown as Record<string, unknown>;
+  return ["left", "right", "value"].some((side) => typeof parts[side] === "object" && hasEffect(parts[side] as Expression));
 }
 
 function checkReturn(c: Checker, at: At, syntax: ExpressionSyntax | null): Statement {

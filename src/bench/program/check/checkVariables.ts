@@ -12,7 +12,7 @@ import { checkInto, lengthFrom } from "./checkInitialiser.ts";
 import { constantOf } from "./fold.ts";
 import { isConstVariable, resolveType } from "./resolveType.ts";
 import type { Expression, Place, Statement, Variable } from "./tree.ts";
-import { heldType, isArithmetic, type Type, types } from "./types.ts";
+import { heldType, isArithmetic, sameType, type Type, types } from "./types.ts";
 
 /** @returns what is to be done where the declaration stands; nothing for globals and statics, which are filled at the start. */
 export function checkVariables(c: Checker, syntax: VariablesSyntax): Statement[] {
@@ -54,17 +54,17 @@ function checkVariable(c: Checker, syntax: VariablesSyntax, v: VariableSyntax): 
 /**
  * Declares the variable and says where its first value goes. The name is known from here on, also in its own initialiser.
  *
- * @param known the type, where the declaration says `auto`.
+ * @param autoType the type, where the declaration says `auto`.
  */
 export function declareVariable(
   c: Checker,
   syntax: VariablesSyntax,
   v: VariableSyntax,
-  known: Type | null,
+  autoType: Type | null,
 ): { variable: Variable; initialise: (fill: (place: Place) => Statement[]) => Statement[] } {
   const { at, name, isReference } = v.declarator;
   const isAuto = syntax.type.builtIn && syntax.type.name === "auto";
-  let type = isAuto && known !== null ? known : resolveType(c, syntax.type, v.declarator, evaluate);
+  let type = isAuto && autoType !== null ? autoType : resolveType(c, syntax.type, v.declarator, evaluate);
   if (type.kind === "void") {
     report(c, at, { code: "program.voidVariable", name });
     type = types.unknown;
@@ -75,11 +75,16 @@ export function declareVariable(
     type = { ...type, length: length ?? 1 };
   }
   const isConst = isConstVariable(syntax.type, v.declarator);
-  const variable = newVariable(c, name, type, at.line, { isConst, isReference, isStatic: syntax.isStatic });
-  declare(c, at, name, { is: "variable", variable });
+  const known = c.current === null ? c.announced.get(name) : undefined;
+  const isKnown = known !== undefined && sameType(known.type, type);
+  const variable = isKnown ? known : newVariable(c, name, type, at.line, { isConst, isReference, isStatic: syntax.isStatic });
+  if (!isKnown) declare(c, at, name, { is: "variable", variable });
+  if (syntax.isExtern) c.announced.set(name, variable);
+  else c.announced.delete(name);
   // The first value may also go into a const.
   const place: Place = { ...variablePlace(variable), isConst: false };
   const initialise = (fill: (place: Place) => Statement[]) => {
+    if (syntax.isExtern && v.initialiser === null) return [];
     const list = fill(place);
     keepConstant(variable, list);
     if (variable.storage === "local" || variable.storage === "parameter") return list;

@@ -48,6 +48,8 @@ export interface Checker {
   /** Functions of the file by name, until their headers have been declared. */
   readonly pending: Map<string, FunctionSyntax[]>;
   readonly statics: Variable[];
+  /** Globals that `extern` has announced. */
+  readonly announced: Map<string, Variable>;
   readonly literals: Map<string, number>;
   /** Initialisers of globals known before the start, and those that are computed. */
   readonly constantFirst: Statement[];

@@ -97,6 +97,8 @@ function warnOfChange(c: Checker, at: At, before: Expression, after: Expression)
   const [from, to] = [heldType(before.type), heldType(after.type)];
   if (a === null || b === null || from.kind !== "integer" || to.kind !== "integer" || to.name === "bool") return;
   const [x, y] = [numeric(a, from), numeric(b, to)];
+  // The overflow that made the number has been told.
+  if (c.problems.some((p) => p.code === "program.overflow" && p.place?.line === at.line)) return;
   if (x !== y && x !== -1) warn(c, at, { code: "program.numberChanges", from: x, to: y, type: typeName(to) });
 }
 

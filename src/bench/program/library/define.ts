@@ -17,8 +17,11 @@ export interface LibraryFunction {
   readonly isVariadic: boolean;
   /** Cycles of the chip, beside what `run` itself lets pass. Measured in simavr where reference/programs covers it. */
   readonly cycles: number;
-  /** Same values, same result, nothing else: a loop that only calls such functions may be skipped. */
-  readonly isPure: boolean;
+  /**
+   * What the call would give, without time passing, if it would change nothing now; else `changes`. Missing where a call always
+   * may change something. A loop of calls that change nothing only waits.
+   */
+  readonly still: ((m: Machine, ...values: never[]) => unknown) | null;
   /** A method that gives a new text for the one it is called on. */
   readonly changesText: boolean;
   readonly run: (m: Machine, ...values: never[]) => unknown;
@@ -33,6 +36,7 @@ const words: Readonly<Record<string, Type>> = {
   unsigned: types.unsigned,
   long: types.long,
   ulong: types.unsignedLong,
+  float: types.float,
   double: types.double,
   text: types.text,
   flash: types.flash,
@@ -44,9 +48,13 @@ const words: Readonly<Record<string, Type>> = {
   callback: { kind: "pointer", to: { kind: "function", result: types.void, parameters: [] }, toConst: false },
 };
 
+export const changes = Symbol("changes");
+
 export interface Options {
   readonly cycles?: number;
+  /** Same values, same result, nothing else: it is its own `still`. */
   readonly pure?: boolean;
+  readonly still?: (m: Machine, ...values: never[]) => unknown;
   readonly changesText?: boolean;
 }
 
@@ -63,7 +71,7 @@ export function define(
 ): LibraryFunction {
   const list = parameters.split(" ").filter((p) => p !== "" && p !== "...");
   const usual = list.filter((p) => p.includes("=")).map((p) => Number(p.split("=")[1]));
-  const { cycles = 10, pure = false, changesText = false } = options;
+  const { cycles = 10, pure = false, still = null, changesText = false } = options;
   return {
     name,
     result: words[result]!,
@@ -71,7 +79,7 @@ export function define(
     usual,
     isVariadic: parameters.includes("..."),
     cycles,
-    isPure: pure,
+    still: pure ? run : still,
     changesText,
     run,
   };

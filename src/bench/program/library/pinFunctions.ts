@@ -6,7 +6,7 @@ import { cyclesPerMicro } from "../run/clock.ts";
 import { broken } from "../run/halt.ts";
 import type { InterruptMode } from "../run/interrupts.ts";
 import type { FunctionPointer, Machine } from "../run/machine.ts";
-import { define, type LibraryFunction } from "./define.ts";
+import { changes, define, type LibraryFunction } from "./define.ts";
 
 const modes: readonly PinMode[] = ["input", "output", "pull-up"];
 const level = (value: number): Level => (value === 0 ? 0 : 1);
@@ -14,25 +14,62 @@ const level = (value: number): Level => (value === 0 ? 0 : 1);
 /** Clock of the converter is a 128th; a conversion takes 13 of its cycles (ATmega328P data sheet, section 23.4). */
 const conversionCycles = 13 * 128;
 
+const modeOf = (value: number): PinMode => modes[value] ?? "output";
+
 export const pinFunctions: readonly LibraryFunction[] = [
-  define("pinMode", "void", "byte byte", { cycles: 70 }, (m, pin: number, mode: number) =>
-    m.pins.setMode(pin, modes[mode] ?? "output"),
+  define(
+    "pinMode",
+    "void",
+    "byte byte",
+    { cycles: 70, still: (m, pin: number, mode: number) => (m.pins.isSet(pin, modeOf(mode)) ? 0 : changes) },
+    (m, pin: number, mode: number) => m.pins.setMode(pin, modeOf(mode)),
   ),
-  define("digitalWrite", "void", "byte byte", { cycles: 76 }, (m, pin: number, value: number) => {
-    m.pins.write(pin, level(value));
-    if (pin === 2 || pin === 3) m.interrupts.watch();
-  }),
-  define("digitalRead", "int", "byte", { cycles: 60 }, (m, pin: number) => m.pins.read(pin)),
-  define("analogRead", "int", "byte", { cycles: 40 }, (m, pin: number) => {
+  define(
+    "digitalWrite",
+    "void",
+    "byte byte",
+    { cycles: 76, still: (m, pin: number, value: number) => (m.pins.isWritten(pin, level(value)) ? 0 : changes) },
+    (m, pin: number, value: number) => {
+      m.pins.write(pin, level(value));
+      if (pin === 2 || pin === 3) m.interrupts.watch();
+    },
+  ),
+  define(
+    "digitalRead",
+    "int",
+    "byte",
+    { cycles: 60, still: (m, pin: number) => (m.pins.isPulsing(pin) ? changes : m.pins.read(pin)) },
+    (m, pin: number) => m.pins.read(pin),
+  ),
+  define("analogRead", "int", "byte", { cycles: 40, still: (m, pin: number) => m.pins.readAnalog(pin) }, (m, pin: number) => {
     m.clock.wait(conversionCycles);
     return m.pins.readAnalog(pin);
   }),
-  define("analogWrite", "void", "byte int", { cycles: 120 }, (m, pin: number, value: number) => m.pins.writeAnalog(pin, value)),
-  define("analogReference", "void", "byte", { cycles: 4 }, () => undefined),
-  define("tone", "void", "byte unsigned ulong=0", { cycles: 1500 }, (m, pin: number, hertz: number, milliseconds: number) =>
-    m.pins.startTone(pin, hertz, milliseconds >>> 0),
+  define(
+    "analogWrite",
+    "void",
+    "byte int",
+    { cycles: 120, still: (m, pin: number, value: number) => (m.pins.isAnalogWritten(pin, value) ? 0 : changes) },
+    (m, pin: number, value: number) => m.pins.writeAnalog(pin, value),
   ),
-  define("noTone", "void", "byte", { cycles: 120 }, (m, pin: number) => m.pins.endTone(pin)),
+  define("analogReference", "void", "byte", { cycles: 4, still: () => 0 }, () => undefined),
+  define(
+    "tone",
+    "void",
+    "byte unsigned ulong=0",
+    {
+      cycles: 1500,
+      still: (m, pin: number, hertz: number, ms: number) => (m.pins.isSounding(pin, hertz, ms >>> 0) ? 0 : changes),
+    },
+    (m, pin: number, hertz: number, ms: number) => m.pins.startTone(pin, hertz, ms >>> 0),
+  ),
+  define(
+    "noTone",
+    "void",
+    "byte",
+    { cycles: 120, still: (m, pin: number) => (m.pins.isSilent(pin) ? 0 : changes) },
+    (m, pin: number) => m.pins.endTone(pin),
+  ),
   define("pulseIn", "ulong", "byte byte ulong=1000000", { cycles: 60 }, pulseIn),
   define("pulseInLong", "ulong", "byte byte ulong=1000000", { cycles: 60 }, pulseIn),
   define(
@@ -80,10 +117,10 @@ export const pinFunctions: readonly LibraryFunction[] = [
     m.pins.effects += 1;
     m.interrupts.detach(number);
   }),
-  define("interrupts", "void", "", { cycles: 1 }, (m) => m.interrupts.setOn(true)),
-  define("noInterrupts", "void", "", { cycles: 1 }, (m) => m.interrupts.setOn(false)),
-  define("sei", "void", "", { cycles: 1 }, (m) => m.interrupts.setOn(true)),
-  define("cli", "void", "", { cycles: 1 }, (m) => m.interrupts.setOn(false)),
+  define("interrupts", "void", "", { cycles: 1, still: () => 0 }, (m) => m.interrupts.setOn(true)),
+  define("noInterrupts", "void", "", { cycles: 1, still: () => 0 }, (m) => m.interrupts.setOn(false)),
+  define("sei", "void", "", { cycles: 1, still: () => 0 }, (m) => m.interrupts.setOn(true)),
+  define("cli", "void", "", { cycles: 1, still: () => 0 }, (m) => m.interrupts.setOn(false)),
 ];
 
 /**

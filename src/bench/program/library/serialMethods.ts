@@ -5,7 +5,7 @@
 // Does not know: speed and buffers (run/serialLine.ts).
 import { charsAt, type Machine, type Pointer } from "../run/machine.ts";
 import { readReal, readWhole } from "./charFunctions.ts";
-import { define, type LibraryFunction } from "./define.ts";
+import { changes, define, type LibraryFunction } from "./define.ts";
 import { writeFloat, writeInteger } from "./writeNumber.ts";
 
 type Writer = (m: Machine, ...values: never[]) => string;
@@ -76,9 +76,11 @@ export const serialMethods: readonly LibraryFunction[] = [
   define("Serial.write", "unsigned", "chars", { cycles: 20 }, (m, p: Pointer | null) => send(m, p === null ? "" : charsAt(m, p))),
   define("Serial.flush", "void", "", { cycles: 20 }, (m) => m.serial.flush()),
   define("Serial.availableForWrite", "int", "", { cycles: 20 }, (m) => m.serial.room()),
-  define("Serial.available", "int", "", { cycles: 22 }, (m) => m.serial.available()),
-  define("Serial.read", "int", "", { cycles: 26 }, (m) => m.serial.read()),
-  define("Serial.peek", "int", "", { cycles: 22 }, (m) => m.serial.peek()),
+  define("Serial.available", "int", "", { cycles: 22, still: (m) => m.serial.available() }, (m) => m.serial.available()),
+  define("Serial.read", "int", "", { cycles: 26, still: (m) => (m.serial.available() > 0 ? changes : -1) }, (m) =>
+    m.serial.read(),
+  ),
+  define("Serial.peek", "int", "", { cycles: 22, still: (m) => m.serial.peek() }, (m) => m.serial.peek()),
   define("Serial.setTimeout", "void", "ulong", { cycles: 8 }, (m, ms: number) => {
     m.serial.effects += 1;
     m.serial.patience = ms >>> 0;

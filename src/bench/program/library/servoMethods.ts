@@ -5,7 +5,7 @@
 // Does not know: how far a real servo turns.
 import { cyclesPerMilli } from "../run/clock.ts";
 import type { Machine, ServoState } from "../run/machine.ts";
-import { define, type LibraryFunction } from "./define.ts";
+import { changes, define, type LibraryFunction } from "./define.ts";
 
 const usualWidth = 1500;
 /** As many as the header's one timer serves. */
@@ -43,13 +43,28 @@ function attach(m: Machine, s: ServoState, pin: number, least: number, most: num
   return m.servos.length - 1;
 }
 
-function writeWidth(m: Machine, s: ServoState, micros: number, degrees: number | null): void {
-  m.pins.effects += 1;
+/** The width and angle that a call asks for. @param degrees null where a width was given. */
+function asked(s: ServoState, micros: number, degrees: number | null): { micros: number; degrees: number } {
   const width = clamp(micros, s.least, s.most);
-  const angle = degrees ?? toDegrees(s, width);
-  const isSame = s.isWritten && s.micros === width && s.degrees === angle;
-  Object.assign(s, { micros: width, degrees: angle, isWritten: true });
-  if (!isSame) tell(m, s);
+  return { micros: width, degrees: degrees ?? toDegrees(s, width) };
+}
+
+/** A value below 544 is an angle. */
+function askedBy(s: ServoState, value: number): { micros: number; degrees: number } {
+  if (value >= 544) return asked(s, value, null);
+  const degrees = clamp(value, 0, 180);
+  return asked(s, toWidth(s, degrees), degrees);
+}
+
+function isThere(s: ServoState, pulse: { micros: number; degrees: number }): boolean {
+  return s.isWritten && s.micros === pulse.micros && s.degrees === pulse.degrees;
+}
+
+function move(m: Machine, s: ServoState, pulse: { micros: number; degrees: number }): void {
+  if (isThere(s, pulse)) return;
+  m.pins.effects += 1;
+  Object.assign(s, pulse, { isWritten: true });
+  tell(m, s);
 }
 
 /** Ends the pulses of all servos: reset. */
@@ -71,20 +86,24 @@ export const servoMethods: readonly LibraryFunction[] = [
     m.servos = m.servos.filter((k) => k !== s);
     s.pin = -1;
   }),
-  define("Servo.write", "void", "int", { cycles: 800 }, (m, s: ServoState, value: number) => {
-    if (value >= 544) writeWidth(m, s, value, null);
-    else {
-      const degrees = clamp(value, 0, 180);
-      writeWidth(m, s, toWidth(s, degrees), degrees);
-    }
-  }),
-  define("Servo.writeMicroseconds", "void", "int", { cycles: 60 }, (m, s: ServoState, micros: number) =>
-    writeWidth(m, s, micros, null),
+  define(
+    "Servo.write",
+    "void",
+    "int",
+    { cycles: 800, still: (_m, s: ServoState, value: number) => (isThere(s, askedBy(s, value)) ? 0 : changes) },
+    (m, s: ServoState, value: number) => move(m, s, askedBy(s, value)),
+  ),
+  define(
+    "Servo.writeMicroseconds",
+    "void",
+    "int",
+    { cycles: 60, still: (_m, s: ServoState, micros: number) => (isThere(s, asked(s, micros, null)) ? 0 : changes) },
+    (m, s: ServoState, micros: number) => move(m, s, asked(s, micros, null)),
   ),
   // The width is cut to whole degrees after adding one microsecond, so that a written angle is read back.
-  define("Servo.read", "int", "", { cycles: 800 }, (_m, s: ServoState) =>
+  define("Servo.read", "int", "", { cycles: 800, pure: true }, (_m, s: ServoState) =>
     Math.trunc(((s.micros + 1 - s.least) * 180) / Math.max(1, s.most - s.least)),
   ),
-  define("Servo.readMicroseconds", "int", "", { cycles: 20 }, (_m, s: ServoState) => s.micros),
-  define("Servo.attached", "bool", "", { cycles: 6 }, (_m, s: ServoState) => (s.pin >= 0 ? 1 : 0)),
+  define("Servo.readMicroseconds", "int", "", { cycles: 20, pure: true }, (_m, s: ServoState) => s.micros),
+  define("Servo.attached", "bool", "", { cycles: 6, pure: true }, (_m, s: ServoState) => (s.pin >= 0 ? 1 : 0)),
 ];

@@ -8,11 +8,11 @@ import { define, type LibraryFunction } from "./define.ts";
 export const timeFunctions: readonly LibraryFunction[] = [
   define("millis", "ulong", "", { cycles: 22 }, (m) => m.clock.millis()),
   define("micros", "ulong", "", { cycles: 48 }, (m) => m.clock.micros()),
-  define("delay", "void", "ulong", { cycles: 40 }, (m, milliseconds: number) =>
+  define("delay", "void", "ulong", { cycles: 40, still: () => 0 }, (m, milliseconds: number) =>
     m.clock.wait((milliseconds >>> 0) * cyclesPerMilli),
   ),
   // The function takes about a microsecond itself and allows for it; 0 asks for none.
-  define("delayMicroseconds", "void", "unsigned", { cycles: 12 }, (m, micros: number) =>
+  define("delayMicroseconds", "void", "unsigned", { cycles: 12, still: () => 0 }, (m, micros: number) =>
     m.clock.wait(Math.max(0, micros - 1) * cyclesPerMicro),
   ),
 ];

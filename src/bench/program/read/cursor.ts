@@ -63,8 +63,12 @@ export function placeOf(c: Cursor, at: At): Place {
   return { file: c.file, line: at.line, column: at.column };
 }
 
+/** Further errors on the same line follow from the first; they are not told. */
 export function report(c: Cursor, problem: PreprocessProblem): void {
-  if (!c.panic && c.problems.length < mostProblems) c.problems.push(problem);
+  if (c.panic || c.problems.length >= mostProblems) return;
+  const isError = problem.severity !== "warning";
+  if (isError && c.problems.some((p) => p.severity !== "warning" && p.place?.line === problem.place?.line)) return;
+  c.problems.push(problem);
 }
 
 /** Reports and panics. */

@@ -51,9 +51,12 @@ export function parseFile(file: string, text: string): FileSyntax {
   }
   const last = tokens[tokens.length - 2] ?? tokens[tokens.length - 1]!;
   const end = { line: last.endLine, column: last.endColumn };
+  // What the parser misses on a line with a stray character follows from that.
+  const garbled = new Set(lexed.problems.map((p) => p.place?.line));
+  const parsed = c.problems.filter((p) => !garbled.has(p.place?.line) && !("foundLine" in p && garbled.has(p.foundLine)));
   return {
     items,
-    problems: [...lexed.problems, ...problems, ...c.problems],
+    problems: [...lexed.problems, ...problems, ...parsed],
     headers,
     macros,
     end,

@@ -126,6 +126,7 @@ export function parseSpecifiers(c: Cursor): Specifiers {
   if (name === null) failExpected(c, "type");
   else if (builtIn && name.endsWith("long long"))
     fail(c, { code: "program.notSupported", place: placeOf(c, at), feature: "long long" });
+  if (name?.endsWith("long long")) name = "long";
   const type = { at, name: name ?? "int", builtIn: builtIn || name === null, isConst: seen.const || seen.constexpr };
   return { type, isStatic: seen.static, isExtern: seen.extern, isConstexpr: seen.constexpr };
 }

@@ -105,7 +105,9 @@ export function readTokens(file: string, text: string): { tokens: Token[]; probl
       else {
         const codePoint = text.codePointAt(at)!;
         const found = String.fromCodePoint(codePoint);
-        problems.push({ code: "program.unknownCharacter", place: { file, line, column: column(at) }, found, codePoint });
+        // One a line: a pasted pair of quotes is one slip.
+        if (problems.at(-1)?.place?.line !== line)
+          problems.push({ code: "program.unknownCharacter", place: { file, line, column: column(at) }, found, codePoint });
         at += found.length;
         afterSpace = true;
       }

@@ -3,7 +3,7 @@
 // Code is closures: each node of the checked tree becomes a function of no arguments that V8 compiles. Nothing is made from text,
 // so a page may forbid eval.
 // Does not know: any node.
-import type { CheckedProgram, FunctionInfo } from "../check/tree.ts";
+import type { CheckedProgram, FunctionInfo, Statement } from "../check/tree.ts";
 import type { Machine } from "./machine.ts";
 
 export type Num = () => number;
@@ -27,15 +27,20 @@ export interface FunctionCode {
   body: Step;
 }
 
-/** Asked by a loop at the end of a round: may it skip rounds? @returns after how many rounds to ask again. */
-export type RoundEnd = (rounds: number) => number;
+/** Watches over one loop. */
+export interface Watch {
+  /** After how many rounds of an entry to ask first. */
+  first: number;
+  /** Asked at the end of a round; may let time jump over rounds. @returns after how many rounds to ask again. */
+  readonly end: (rounds: number) => number;
+}
 
 export interface Coder {
   readonly m: Machine;
   readonly program: CheckedProgram;
   readonly functions: readonly FunctionCode[];
   /** Makes the watch over a loop that may only wait; see quietLoop.ts. */
-  readonly watchLoop: (loop: import("../check/tree.ts").Statement) => { readonly first: number; readonly end: RoundEnd };
+  readonly watchLoop: (loop: Statement) => Watch;
 }
 
 export const nothing: Step = () => goOn;

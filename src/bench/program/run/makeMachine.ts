@@ -17,7 +17,7 @@ import { codeStatements } from "./codeStatement.ts";
 import { Interrupts } from "./interrupts.ts";
 import type { Machine } from "./machine.ts";
 import { Pins } from "./pins.ts";
-import { quietLoops } from "./quietLoop.ts";
+import { neverSkips, quietLoops } from "./quietLoop.ts";
 import { SerialLine } from "./serialLine.ts";
 
 /** Cells for frames: the stack has no more bytes than the chip's RAM, and a cell stands for at least one byte. */
@@ -35,7 +35,7 @@ export interface Board {
 export function makeBoard(
   program: CheckedProgram,
   port: BoardPort,
-  options: { until: number; mostWork: number; seed: number },
+  options: { until: number; mostWork: number; seed: number; skips: boolean },
 ): Board {
   const clock = new Clock(port, options.until, options.mostWork);
   const pins = new Pins(clock, port);
@@ -67,7 +67,7 @@ export function makeBoard(
     scratch: { low, high: size, next: low },
     call: (index) => callPlain(m, functions[index]!),
   };
-  const coder: Coder = { m, program, functions, watchLoop: quietLoops(m, program) };
+  const coder: Coder = { m, program, functions, watchLoop: options.skips ? quietLoops(m, program) : neverSkips };
   for (const f of functions) f.body = codeStatements(coder, f.info.body === null ? [] : [f.info.body]);
   const first: Step = codeStatements(coder, program.first);
   const restart = () => {

@@ -5,7 +5,7 @@
 // does nothing.
 // Does not know: circuits, who plays the world.
 import type { BoardPort, Level, PinMode, PinNumber } from "../port.ts";
-import { type Clock, cyclesPerMilli } from "./clock.ts";
+import { type Clock, cyclesPerMicro, cyclesPerMilli } from "./clock.ts";
 
 /** Pins 5 and 6 hang on timer 0 in fast mode, the others on timers in phase-correct mode (data sheet, chapters 15, 16, 18). */
 const pwmHertz: Readonly<Record<number, number>> = {
@@ -21,6 +21,7 @@ export const pinCount = 20;
 
 export interface Tone {
   readonly pin: PinNumber;
+  readonly hertz: number;
   /** Cycles; Infinity if nobody says when. */
   readonly until: number;
 }
@@ -68,6 +69,12 @@ export class Pins {
 
   latch(pin: PinNumber): Level {
     return this.latches[pin] ?? 0;
+  }
+
+  /** Whether setting this mode would change nothing. */
+  isSet(pin: PinNumber, mode: PinMode): boolean {
+    if (!this.isPin(pin)) return true;
+    return this.modes[pin] === mode && (mode === "output" || this.latches[pin] === (mode === "pull-up" ? 1 : 0));
   }
 
   /** Pins that are not there are passed over, as the board's functions do. */
@@ -126,39 +133,48 @@ export class Pins {
     return this.port.analogRead(14 + channel, this.clock.now());
   }
 
+  /** Timer 1 compares 16 bits and never meets a value above its top; the others take the low byte. */
+  private dutyOf(pin: PinNumber, value: number): number {
+    if (pwmHertz[pin] === undefined) return value < 128 ? 0 : 255;
+    if (pin === 9 || pin === 10) return value < 0 || value > 255 ? 255 : value;
+    return value & 255;
+  }
+
+  /** Whether writing this value would change nothing. */
+  isAnalogWritten(pin: PinNumber, value: number): boolean {
+    if (!this.isPin(pin)) return true;
+    if (!this.isSet(pin, "output")) return false;
+    const duty = this.dutyOf(pin, value);
+    return duty === 0 || duty === 255 ? this.isWritten(pin, duty === 0 ? 0 : 1) : this.duties[pin] === duty;
+  }
+
   writeAnalog(pin: PinNumber, value: number): void {
     if (!this.isPin(pin)) return;
     this.setMode(pin, "output");
-    const hertz = pwmHertz[pin];
-    // Timer 1 compares 16 bits and never meets a value above its top; the others take the low byte.
-    const duty =
-      hertz === undefined
-        ? value < 128
-          ? 0
-          : 255
-        : pin === 9 || pin === 10
-          ? value < 0 || value > 255
-            ? 255
-            : value
-          : value & 255;
-    if (!this.isPulsed(pin, duty)) this.effects += 1;
+    const duty = this.dutyOf(pin, value);
+    this.clock.sync();
     this.port.duty?.(pin, value, this.clock.now());
     if (duty === 0 || duty === 255) {
       this.write(pin, duty === 0 ? 0 : 1);
       return;
     }
     if (this.duties[pin] === duty) return;
+    this.effects += 1;
     this.duties[pin] = duty;
-    this.port.analogWrite(pin, duty, hertz!, this.clock.now());
+    this.port.analogWrite(pin, duty, pwmHertz[pin]!, this.clock.now());
   }
 
-  private isPulsed(pin: PinNumber, duty: number): boolean {
-    return duty === 0 || duty === 255 ? this.isWritten(pin, duty === 0 ? 0 : 1) : this.duties[pin] === duty;
+  /** Whether this very tone, without an end, sounds already: starting it again changes nothing that is heard. */
+  isSounding(pin: PinNumber, hertz: number, milliseconds: number): boolean {
+    const { tone } = this;
+    return (
+      milliseconds === 0 && tone !== null && tone.pin === pin && tone.hertz === hertz && tone.until === Number.POSITIVE_INFINITY
+    );
   }
 
   /** @param milliseconds 0: until told otherwise. One pin sounds at a time; a call for another is passed over. */
   startTone(pin: PinNumber, hertz: number, milliseconds: number): void {
-    if (!this.isPin(pin)) return;
+    if (!this.isPin(pin) || this.isSounding(pin, hertz, milliseconds)) return;
     this.clock.sync();
     const now = this.clock.time[0]!;
     if (this.tone !== null && this.tone.until > now && this.tone.pin !== pin) return;
@@ -169,8 +185,13 @@ export class Pins {
       return;
     }
     const until = milliseconds === 0 ? Number.POSITIVE_INFINITY : now + milliseconds * cyclesPerMilli;
-    this.tone = { pin, until };
-    this.port.tone(pin, hertz, until / 16, this.clock.now());
+    this.tone = { pin, hertz, until };
+    this.port.tone(pin, hertz, until / cyclesPerMicro, this.clock.now());
+  }
+
+  /** Whether there is nothing to end. */
+  isSilent(pin: PinNumber): boolean {
+    return this.tone?.pin !== pin && this.isWritten(pin, 0);
   }
 
   endTone(pin: PinNumber): void {

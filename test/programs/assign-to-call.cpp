@@ -1,0 +1,5 @@
+// digitalRead gives a value; it is no place.
+void setup() {
+  digitalRead(2) = HIGH;      // expect problem: program.notAssignable
+}
+void loop() {}

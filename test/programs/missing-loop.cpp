@@ -1,0 +1,3 @@
+// Both functions must be there.
+void setup() {}
+// expect problem at 2: program.missingFunction name=loop

@@ -1,0 +1,5 @@
+// A text is not closed.
+void setup() {
+  Serial.println("hello);     // expect problem: program.openText
+}
+void loop() {}

@@ -1,0 +1,4 @@
+// loop stands there twice.
+void setup() {}
+void loop() {}
+void loop() {}                // expect problem: program.redefined name=loop firstLine=3

@@ -1,0 +1,3 @@
+// Void is no type.
+void setup() {}
+Void loop() {}                // expect problem: program.unknownType name=Void near=void
