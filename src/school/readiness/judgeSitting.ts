@@ -101,7 +101,7 @@ function judgeRehearsal({ lesson, rehearsal, proven }: RehearsedLesson, found: F
   if (open.length > 0)
     add(found, "fails its rehearsal", "checks-undetermined", {
       count: open.length,
-      nets: [...new Set(open.flatMap((c) => c.hangsOn))].join(", "),
+      nets: [...new Set(open.flatMap((c) => c.hangsOn))],
     });
   if (once.verdict === "not rehearsed yet") {
     const part = rehearsal.problems.find((p) => "part" in p)?.part;
@@ -111,7 +111,7 @@ function judgeRehearsal({ lesson, rehearsal, proven }: RehearsedLesson, found: F
 
 function judgeSupply({ place }: Evidence, { choice }: RehearsedLesson, found: Findings): void {
   if (choice.supply === null) {
-    add(found, "needs another supply", "no-supply-fits", { supply: choice.usual, why: choice.why.join(", ") });
+    add(found, "needs another supply", "no-supply-fits", { supply: choice.usual, why: choice.why });
     for (const { supply, missing } of choice.helps.slice(0, 2))
       found.remedies.push({
         code: "get-supply",
@@ -142,7 +142,7 @@ function judgeTrays(known: RehearsedLesson, trays: readonly Tray[], found: Findi
     combinations.set(key, entry);
   }
   for (const { part, item, insteadOf, teams } of used.values())
-    add(found, "ready", "substitute-used", { part, item, insteadOf, count: teams.length, teams: teams.join(", ") });
+    add(found, "ready", "substitute-used", { part, item, insteadOf, count: teams.length, teams });
   for (const { items, teams } of combinations.values()) {
     const { verdict } = known.proven.withItems(items);
     if (verdict !== "ready" && known.choice.supply !== null)
@@ -191,14 +191,24 @@ export function lastOrderDay(classFile: ClassFile, item: ItemKey, date: Day): Da
   return days.length === 0 ? null : addDays(date, -1 - Math.min(...days));
 }
 
+/** A power cut that is known beforehand: the machines last, or teams share those that do, or some team sits in the dark. */
 function judgeEquipment({ equipment, place }: Evidence, found: Findings): void {
   const { battery } = equipment;
   if (battery === null) return;
-  const data = { minutes: battery.minutes, from: battery.from, to: battery.to };
-  if (battery.short > 0) {
-    add(found, "needs another supply", "battery-short", { ...data, count: battery.lasting, wanted: battery.wanted });
+  const data = {
+    minutes: battery.minutes,
+    fromClock: battery.from,
+    toClock: battery.to,
+    count: battery.lasting,
+    wanted: battery.wanted,
+  };
+  if (battery.unserved > 0) {
+    add(found, "needs another supply", "battery-short", data);
     found.remedies.push({ code: "move-away-from-cut", data: { date: place.at.date }, by: addDays(place.at.date, -1) });
-  } else add(found, "ready", "power-cut", data);
+  } else {
+    add(found, "ready", battery.short > 0 ? "battery-shared" : "power-cut", data);
+    if (battery.short > 0) found.remedies.push({ code: "share-computers", data: { count: battery.short }, by: null });
+  }
 }
 
 function judgeEarlier({ place, known }: Evidence, found: Findings): void {

@@ -7,6 +7,9 @@ import type { Rota, Team } from "../classroom/index.ts";
 import type { ItemKey } from "../file/index.ts";
 import type { SittingStock } from "../stock/index.ts";
 
+/** The figures behind a code. A list is a list of its kind: teams, parts, items. */
+export type Figures = Readonly<Record<string, string | number | readonly (string | number)[]>>;
+
 /** Why a verdict is what it is, as a code with its figures. The figures that each code carries stand behind it. */
 export type ReasonCode =
   /** hazard, part, value, limit, unit */
@@ -23,8 +26,10 @@ export type ReasonCode =
   | "part-short"
   /** device, count, wanted: boards, data cables or computers that work */
   | "device-short"
-  /** count, wanted, minutes: computers that last through a power cut */
+  /** minutes, fromClock, toClock, count, wanted: computers that last through a power cut; some team has none even if two share */
   | "battery-short"
+  /** the same, where two teams at one computer are enough */
+  | "battery-shared"
   /** lesson: the folder is not there or has errors */
   | "lesson-unreadable"
   /** part: how it behaves in time is not modelled */
@@ -41,14 +46,14 @@ export type ReasonCode =
   | "earlier-lesson-not-ready"
   /** hazard, part, value, limit, unit */
   | "caution"
-  /** minutes, cut: part of the lesson falls into a power cut, the machines last */
+  /** the same, where enough machines last */
   | "power-cut";
 
 export interface Reason {
   /** The verdict that this reason alone would give; "ready" for what is only worth knowing. */
   readonly verdict: ReadinessWord;
   readonly code: ReasonCode;
-  readonly data: Readonly<Record<string, string | number>>;
+  readonly data: Figures;
 }
 
 /** What helps. `by` is the last day on which it helps. */
@@ -74,7 +79,7 @@ export type RemedyCode =
 
 export interface Remedy {
   readonly code: RemedyCode;
-  readonly data: Readonly<Record<string, string | number>>;
+  readonly data: Figures;
   readonly by: Day | null;
 }
 
@@ -102,7 +107,7 @@ export interface Preparation {
   /** The day on which to do it at the latest. */
   readonly date: Day;
   readonly code: PreparationCode;
-  readonly data: Readonly<Record<string, string | number>>;
+  readonly data: Figures;
 }
 
 export interface TrayItem {

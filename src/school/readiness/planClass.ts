@@ -93,14 +93,35 @@ export function* planClass(input: PlanInput, world: Pick<World, "today" | "remem
   const stock = coverSittings(sittings, store, rates);
   const planned = places.map((place, i): PlannedLesson => {
     const known = rehearsed.get(place.at.lesson) ?? null;
-    const equipment = equipmentFor(classFile, { ...place.at, minutes: known?.lesson.minutes ?? 0 }, place.day.teams.length);
+    const equipment = equipmentFor(
+      classFile,
+      { date: place.at.date, start: place.at.start, minutes: known?.lesson.minutes ?? 0 },
+      place.day.teams.length,
+    );
     return judgeSitting({ place, classFile, known, stock: stock[i]!, store, equipment });
   });
   const judged = withEarlierVerdicts(planned, rehearsed);
+  const charging = new Map(
+    places.map((place) => {
+      const known = rehearsed.get(place.at.lesson);
+      const { date, start } = place.at;
+      const teams = place.day.teams.length;
+      return [
+        place.id,
+        chargingPlan(classFile, {
+          date,
+          start,
+          minutes: known?.lesson.minutes ?? 0,
+          teams,
+          supply: known?.choice.supply ?? null,
+        }),
+      ];
+    }),
+  );
   return {
     plan: {
       lessons: judged,
-      prepare: prepare(judged, classFile, rehearsed, world.today),
+      prepare: prepare(judged, classFile, rehearsed, charging, world.today),
       rotas: classFile.classes.map((group) => ({ class: group.id, rota: rotas.get(group.id)! })),
     },
     sittings,
@@ -153,8 +174,8 @@ function rehearseLesson(
 ): RehearsedLesson {
   const items = [...store.items.keys()].sort();
   const supplies = suppliesToTry(classFile, items);
-  const rehearsal = world.remember(`rehearse ${engineVersion} ${contentHash({ lesson, items, supplies, seed })}`, () => {
-    const work = rehearse(lesson, { items, supplies, seed });
+  const rehearsal = world.remember(`rehearse ${engineVersion} ${contentHash({ lesson, supplies, seed })}`, () => {
+    const work = rehearse(lesson, { supplies, corners: false, seed });
     for (;;) {
       const step = work.next();
       if (step.done) return step.value;

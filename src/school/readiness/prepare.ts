@@ -2,6 +2,7 @@
 //
 // Does not know: words; what is short is told by the plan.
 import { addDays, type Day } from "../../base/index.ts";
+import type { ChargingPlan } from "../equipment/index.ts";
 import type { ClassFile } from "../file/index.ts";
 import type { PlannedLesson, Preparation, PreparationCode } from "./plan.ts";
 import type { RehearsedLesson } from "./planClass.ts";
@@ -31,12 +32,12 @@ const rank: readonly PreparationCode[] = [
 /** Sheets that a lesson needs besides one tray list a team: the run sheet. */
 const teacherSheets = 1;
 
-/** @param charging for each lesson: how many things to charge and for how long; none where nothing runs on a battery. */
+/** @param charging for each lesson by id: what must be charged, when and where. */
 export function prepare(
   lessons: readonly PlannedLesson[],
   classFile: ClassFile,
   rehearsed: ReadonlyMap<string, RehearsedLesson>,
-  charging: ReadonlyMap<string, { readonly count: number; readonly minutes: number }>,
+  charging: ReadonlyMap<string, ChargingPlan>,
   today: Day,
 ): Preparation[] {
   const list: Preparation[] = [];
@@ -59,7 +60,8 @@ export function prepare(
     before("check-devices", { count: lesson.teams.length });
     before("print-papers", { count: lesson.trays.length + teacherSheets });
     const charge = charging.get(lesson.id);
-    if (charge && charge.count > 0) before("charge", charge);
+    // Charging starts on the day of the first plug, which may be days before where sockets are few.
+    if (charge && charge.count > 0) put("charge", charge.charges[0]!.date, { count: charge.count, minutes: charge.minutes });
     before("set-out-trays", { count: lesson.trays.length });
     for (const reason of lesson.reasons) if (reason.code === "substitute-used") put("tell-substitutes", lesson.date, reason.data);
   }
