@@ -144,7 +144,7 @@ function judgeLessons({ document, known, report, isFull }: Judge, group: Group, 
         continue;
       }
       // A lesson of unknown length lasts at least a minute, so that two that start together are found.
-      const end = (date: typeof later) => date.from + (known.lessonMinutes?.get(date.lesson) ?? 1);
+      const end = (date: typeof later) => date.from + Math.max(1, known.lessonMinutes?.get(date.lesson) ?? 0);
       const other = day.slice(0, n).find((earlier) => earlier.from < end(later) && later.from < end(earlier));
       if (other)
         report({
