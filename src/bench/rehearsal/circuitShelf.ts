@@ -3,7 +3,7 @@
 // All builds of a lesson, at all corners and with all values, have the same few wirings: one for each way in which pins drive
 // and contacts stand. Getting one ready costs more than solving it, so they are shared between builds.
 // Does not know: parts, pins.
-import { type DcOutcome, type Element, type PreparedCircuit, prepareCircuit, terminals } from "../circuit/index.ts";
+import { type DcOutcome, type Element, nodesOf, type PreparedCircuit, prepareCircuit } from "../circuit/index.ts";
 
 export interface CircuitShelf {
   solve(elements: readonly Element[]): DcOutcome;
@@ -49,7 +49,7 @@ function wiringOf(elements: readonly Element[]): string {
   let key = "";
   for (const element of elements) {
     key += `${element.id}:${element.kind}${Object.keys(element).length}`;
-    for (const terminal of terminals[element.kind]) key += `,${(element as unknown as Record<string, string>)[terminal]}`;
+    for (const node of nodesOf(element)) key += `,${node}`;
     key += ";";
   }
   return key;

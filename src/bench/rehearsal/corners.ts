@@ -111,19 +111,19 @@ function figuresOf(build: Build, states: readonly TableState[]): readonly (reado
   const inputs = table.pins.map((pin, i) => ({ pin, node: build.wiring.node("board", pin), i }));
   const figures = states.flatMap((state, k) => {
     const point: Point = table.point(state);
-    const name = (what: string) => `${what} in state ${k + 1}`;
+    const name = (what: string) => `${what} ${k + 1}`;
     return [
-      ...lights.map((id) => ({ rank: 0, name: name(`amps of ${id}`), value: point.amps(id) })),
+      ...lights.map((id) => ({ rank: 0, name: name(`${id}.amps`), value: point.amps(id) })),
       ...inputs
         .filter(({ i }) => state.drives[i] === "i" || state.drives[i] === "u")
         // A share of the supply, as the chip judges it.
         .map(({ pin, node }) => ({
           rank: 1,
-          name: name(`volts of ${pin}`),
+          name: name(`${pin}.volts`),
           value: point.rail > 0 ? point.volts(node) / point.rail : 0,
         })),
-      { rank: 2, name: name("volts of the supply"), value: point.rail },
-      { rank: 3, name: name("amps of the supply"), value: point.supplyAmps },
+      { rank: 2, name: name("5V.volts"), value: point.rail },
+      { rank: 3, name: name("supply.amps"), value: point.supplyAmps },
     ];
   });
   return figures.sort((a, b) => a.rank - b.rank).map((f) => [f.name, f.value] as const);

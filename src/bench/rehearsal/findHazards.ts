@@ -5,11 +5,12 @@
 // severity.
 // Does not know: sentences, what the figures of the limits are (bench/parts).
 import { boardFacts, elementId, type Limit } from "../parts/index.ts";
+import { pinName } from "./boardElements.ts";
 import type { Build, BuiltPart } from "./build.ts";
 import { findBareCoils } from "./findBareCoils.ts";
 import { toMs } from "./observe.ts";
 import type { Hazard, HazardCode } from "./result.ts";
-import { meanOf, type Run, type Scene, type Segment } from "./run.ts";
+import { meanOf, type Run, type Scene, type Segment, sceneKeyOf } from "./run.ts";
 import type { Point } from "./table.ts";
 
 /** Ω between supply and ground below which it is a short, whatever the supply makes of it. Our choice. */
@@ -38,7 +39,7 @@ export function findHazards(build: Build, pins: readonly string[], runs: readonl
 function distinctScenes(run: Run): readonly Segment[] {
   const seen = new Set<string>();
   return run.segments.filter(({ scene }) => {
-    const key = scene.phases.map((p) => `${p.share}*${p.point.key}`).join(";");
+    const key = sceneKeyOf(scene);
     if (seen.has(key)) return false;
     seen.add(key);
     return true;
@@ -104,9 +105,17 @@ function pinHazards(build: Build, pins: readonly string[], point: Point): readon
   return found;
 }
 
-/** "A0…D4": a group by its first and last pin. */
+/** A group by its runs of pins in the order of the board: "D0…D4 A0…A5". */
 function groupName(pins: readonly string[]): string {
-  return `${pins[0]}…${pins.at(-1)}`;
+  const order = Array.from({ length: 20 }, (_, i) => pinName(i));
+  const runs: string[][] = [];
+  for (const [i, pin] of order.entries()) {
+    if (!pins.includes(pin)) continue;
+    const last = runs.at(-1);
+    if (last && last.at(-1) === order[i - 1]) last.push(pin);
+    else runs.push([pin]);
+  }
+  return runs.map((run) => (run.length > 1 ? `${run[0]}…${run.at(-1)}` : run[0])).join(" ");
 }
 
 function fightingPins(build: Build, pins: readonly string[], drives: string, point: Point): readonly Found[] {
@@ -159,8 +168,19 @@ function supplyHazards(build: Build, point: Point): readonly Found[] {
       unit: "A",
       source: "our own: less than 1 Ω between 5V and GND",
     });
-  found.push(...shortedBatteries(build, point));
-  return found;
+  return [...found, ...lowOutletHazards(build, point), ...shortedBatteries(build, point)];
+}
+
+/** The board's 3.3 V: what is taken from it, and 5 V that come to it from outside. */
+function lowOutletHazards(build: Build, point: Point): readonly Found[] {
+  if (!build.wiring.joined("board", "3V3")) return [];
+  const { cautionAmps, unsafeAmps } = boardFacts.output3V3;
+  return [
+    ...over("part-overcurrent", "3V3", -point.amps("board.3V3"), "A", { caution: cautionAmps, unsafe: unsafeAmps }),
+    ...over("part-overvoltage", "3V3", point.volts(build.wiring.node("board", "3V3")), "V", {
+      unsafe: { value: 3.6, source: "from memory: parts for 3.3 V bear at most 3.6 V" },
+    }),
+  ];
 }
 
 /** Supplies of the lesson that feed something else than the board. */

@@ -22,6 +22,8 @@ export function findSlowCapacitors(table: Table, runs: readonly Run[]): readonly
       if (element.kind !== "capacitor") continue;
       const volts = point.across(element.id);
       const seconds = seenOhms(table, state, element.a, element.b) * element.farads;
+      // Where nothing holds it, nothing flows: it keeps what it has.
+      if (seconds === Number.POSITIVE_INFINITY) continue;
       const known = span.get(element.id) ?? { least: volts, most: volts, seconds: 0 };
       span.set(element.id, {
         least: Math.min(known.least, volts),

@@ -12,7 +12,7 @@ import { followParts } from "./followParts.ts";
 import { noise } from "./noise.ts";
 import { dutyOf, type PinActivity, phasesOf, restingPin, timerOf } from "./pinPhases.ts";
 import { judgeLevel, judgeNumber } from "./readInput.ts";
-import type { Run, Scenario, Scene, Segment } from "./run.ts";
+import { type Run, type Scenario, type Scene, type Segment, sceneKeyOf } from "./run.ts";
 import { firstState, type Table, type TableState } from "./table.ts";
 
 /** One life of the world: it outlives resets of the board. */
@@ -124,7 +124,7 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       if (!followed.changed) break;
     }
     if (!scene) return;
-    const key = scene.phases.map((p) => `${p.share}*${p.point.key}`).join(";");
+    const key = sceneKeyOf(scene);
     if (key !== sceneKey) {
       const last = segments.at(-1);
       if (last && now - last.from <= slack) segments.pop();

@@ -285,6 +285,21 @@ test("a motor behind a transistor needs a diode", () => {
   expect(once.checks[0]?.seen).toBe("turning");
 });
 
+test("the 3.3 V outlet: 50 mA are too much for older boards, 5 V on it too much for what hangs there", () => {
+  const outlet = (net: string) =>
+    hazardsOf(
+      smallLesson(
+        "R1: { part: resistor, ohms: 47, watts: 1 }",
+        net,
+        "{ at: 500ms, expect: { board: running } }",
+        "void setup() {} void loop() { delay(10); }",
+      ),
+    );
+  // 3.3 V / 47 Ω = 70 mA.
+  expect(outlet("board.3V3 R1.1\n R1.2 board.GND")).toEqual(["part-overcurrent caution 3V3"]);
+  expect(outlet("board.3V3 board.5V R1.1")).toEqual(["part-overvoltage unsafe 3V3"]);
+});
+
 test("more than 6 V on the 5 V net is over the chip's absolute maximum", () => {
   const once = rehearseOnce(
     smallLesson(

@@ -147,7 +147,10 @@ export type VariantWhat =
       readonly value: number | string;
       readonly item: ItemKey;
     }
-  /** `corner`: the figure that is driven to its least or most, such as "least LED1 amps", or "sample 7". */
+  /**
+   * `corner`: what is driven to its least or most, in data's words: "least LED1.amps 5" (5 numbers the state of the circuit), or
+   * "sample 7" for a table as chance makes it. `values`: figures by "R1.ohms" or "board.fuseOhms", SI.
+   */
   | { readonly kind: "corner"; readonly corner: string; readonly values: Readonly<Record<string, number>> }
   | { readonly kind: "supply"; readonly supply: ItemKey };
 

@@ -51,6 +51,12 @@ export interface Run {
   readonly end: number;
 }
 
+/** @returns what tells a scene from others: its states, their shares, and how fast they change. */
+export function sceneKeyOf(scene: Scene): string {
+  const hertz = scene.switching.map((s) => `${s.pin}@${s.hertz}`).join();
+  return scene.phases.map((p) => `${p.share}*${p.point.key}`).join(";") + hertz;
+}
+
 /** @returns the segment at a moment. */
 export function segmentAt(run: Run, at: number): Segment | undefined {
   return run.segments.findLast((s) => s.from <= at);

@@ -3,7 +3,7 @@
 // A blinking lamp has two states, however long it blinks: each is solved once. The key is what every pin drives, what every part
 // is set to and how strong the supply is.
 // Does not know: time, the program, what a person would see.
-import { type DcOutcome, type Element, type NodeName, terminals } from "../circuit/index.ts";
+import { type DcOutcome, type Element, type NodeName, nodesOf } from "../circuit/index.ts";
 import type { PartState } from "../parts/index.ts";
 import { boardIds, pinElement, pinElements, pinsInUse, supplyElements } from "./boardElements.ts";
 import type { Build } from "./build.ts";
@@ -152,11 +152,6 @@ function makePoint(
     elements,
     failure: outcome && outcome.status !== "solved" ? outcome.status : null,
   };
-}
-
-/** The nodes of an element. */
-function nodesOf(element: Element): readonly NodeName[] {
-  return terminals[element.kind].map((terminal) => (element as unknown as Record<string, NodeName>)[terminal] as NodeName);
 }
 
 /** The two nodes between which an element's voltage counts: of a transistor those of its main current. */
