@@ -109,7 +109,7 @@ function wrongWith(task: DayTask, teams: readonly (readonly string[])[]): string
 
 test("small classes: trying all seatings finds no repair with fewer moves, nor with fewer repeats at as many", () => {
   let hard = 0;
-  for (let seed = 1; seed <= sample(150, 3000); seed += 1) {
+  for (let seed = 1; seed <= sample(40, 3000); seed += 1) {
     const task = smallDay(seed);
     const repaired = repairDay(task);
     const met = countMeetings(task.history);

@@ -75,9 +75,11 @@ export function chargingPlan(classFile: ClassFile, lesson: ChargedLesson, option
   const stretches = stretchesBefore(classFile, lesson, options);
   const charges: Charge[] = [];
   const left: { id: string; code: ChargingCode; minutes: number }[] = [...tooSmall];
-  const plugs = stretches.flatMap((stretch) => Array.from({ length: sockets }, (_, s) => ({ ...stretch, socket: s + 1 })));
+  const plugs = stretches.map((stretch) => Array.from({ length: sockets }, (_, s) => ({ ...stretch, socket: s + 1 })));
   for (const job of [...jobs].sort((a, b) => b.minutes - a.minutes)) {
-    const plug = plugs.find((p) => p.to - p.from >= job.minutes);
+    // The latest stretch with room, and in it the socket that is free the longest.
+    const open = plugs.map((sides) => sides.filter((p) => p.to - p.from >= job.minutes)).find((sides) => sides.length > 0);
+    const plug = open?.reduce((best, p) => (p.to > best.to ? p : best));
     if (!plug) {
       left.push({ id: job.id, code: sockets === 0 ? "equipment.noSocket" : "equipment.noTimeToCharge", minutes: job.minutes });
       continue;
