@@ -1,34 +1,81 @@
 // Makes the font of the papers anew: a subset of Noto Sans as WOFF2, and the widths of its signs.
 //
-// Run by hand, and only when a sign is missing: npm i --no-save subset-font@2.9.0, then
-//   node scripts/fonts.mjs NotoSans-Regular.ttf NotoSans-Bold.ttf
-// The two files come from Debian's fonts-noto-core or from the makers of Noto (SIL Open Font Licence 1.1, see
-// src/documents/fonts/OFL.txt). The widths are kept beside the font so that papers can count lines without a browser.
+// Run by hand, and only when a sign is missing: npm i --no-save subset-font@2.9.0, then node scripts/fonts.mjs. The font comes
+// in pieces from @fontsource/noto-sans (SIL Open Font Licence 1.1, src/documents/fonts/OFL.txt): one for each range of signs.
+// Each piece is cut to the signs that we keep; the widths stand beside it so that papers can count lines without a browser.
 import { Buffer } from "node:buffer";
 import { readFileSync, writeFileSync } from "node:fs";
+import { convert } from "fontverter";
 import subsetFont from "subset-font";
 
 const range = (from, to) => Array.from({ length: to - from + 1 }, (_, i) => String.fromCodePoint(from + i)).join("");
-/** Latin as Europe, Turkey, Vietnam's neighbours and Africa's written standards use it, and the signs of the trade. */
+/** Latin as Europe, Turkey, Vietnam and the standard languages of Africa write it, and the signs of the trade. */
 const signs = [
   range(0x20, 0x7e),
   range(0xa0, 0xff),
   range(0x100, 0x17f),
-  "ƁɓƊɗƘƙƴƝɲŊŋƐɛƆɔƎǝȘșȚțẸẹỊịỌọỤụṢṣẽỹḥẖ",
-  "ΔΠΣΦΩαβγδεθλμπρστφωϑ\u2126\u00b5",
-  "\u2009\u202f\u2010\u2011–—‘’‚“”„†•…‰′″‹›€₦₵₹₺₽₨₫₱№",
-  "−×÷±≤≥≠≈∞√∆∑",
-  "₀₁₂₃₄₅₆₇₈₉",
+  "ƁɓƊɗƘƙƴƝɲŊŋƐɛƆɔƎǝȘșȚțṢṣḥẖẸẹỊịỌọỤụƠơƯư",
+  range(0x1ea0, 0x1ef9),
+  "\u0300\u0301\u0303\u0309\u0323",
+  "ΔΠΣΦΩαβγδεθλμπρστφω",
+  "\u2009\u202f\u2010\u2011–—‘’‚“”„†•…‰′″‹›€₦₵₹₺₽₨₫₱№−",
 ].join("");
+const pieces = ["latin", "latin-ext", "vietnamese", "greek"];
 
-const files = process.argv.slice(2);
-if (files.length !== 2) throw new Error("usage: node scripts/fonts.mjs REGULAR.ttf BOLD.ttf");
-const fonts = [];
-for (const file of files) {
-  const whole = readFileSync(file);
-  const woff2 = await subsetFont(whole, signs, { targetFormat: "woff2" });
-  const plain = await subsetFont(whole, signs, { targetFormat: "truetype" });
-  fonts.push({ woff2, widths: advances(plain) });
+const faces = { regular: 400, bold: 700 };
+const out = [
+  "// Made by scripts/fonts.mjs from Noto Sans (SIL Open Font Licence 1.1, OFL.txt beside this file). Do not edit.",
+  "//",
+  "// The font of the papers in pieces: which signs a piece holds, the piece as base64 WOFF2, and the widths of its signs in",
+  "// thousandths of an em, grouped by width.",
+  "// Does not know: who uses it.",
+  "",
+  "export interface FontPiece {",
+  "  /** CSS unicode-range. */",
+  "  readonly range: string;",
+  "  readonly woff2: string;",
+  "  readonly widths: readonly (readonly [width: number, signs: string])[];",
+  "}",
+];
+for (const [name, weight] of Object.entries(faces)) {
+  const taken = new Set();
+  const made = [];
+  let bytes = 0;
+  for (const piece of pieces) {
+    const file = `node_modules/@fontsource/noto-sans/files/noto-sans-${piece}-${weight}-normal.woff2`;
+    const whole = readFileSync(new URL(`../${file}`, import.meta.url));
+    const held = [...advances(await convert(whole, "truetype")).keys()].filter((s) => signs.includes(s) && !taken.has(s));
+    for (const sign of held) taken.add(sign);
+    const text = held.join("");
+    const woff2 = await subsetFont(whole, text, { targetFormat: "woff2" });
+    const widths = advances(await subsetFont(whole, text, { targetFormat: "truetype" }));
+    for (const sign of [...widths.keys()]) if (!held.includes(sign)) widths.delete(sign);
+    bytes += woff2.length;
+    made.push(
+      `  {\n    range: "${unicodeRange(held)}",\n    woff2:\n      "${Buffer.from(woff2).toString("base64")}",\n    widths: [\n${grouped(
+        widths,
+      )
+        .map(([w, s]) => `      [${w}, ${JSON.stringify(s)}],`)
+        .join("\n")}\n    ],\n  },`,
+    );
+  }
+  out.push("", `export const ${name}: readonly FontPiece[] = [`, ...made, "];");
+  const left = [...signs].filter((s) => !taken.has(s));
+  console.log(name, bytes, "bytes,", taken.size, "signs; not in the font:", left.join(" ") || "none");
+}
+writeFileSync(new URL("../src/documents/fonts/notoSans.ts", import.meta.url), `${out.join("\n")}\n`);
+
+/** "U+20-7E,U+A0": the signs as ranges. */
+function unicodeRange(held) {
+  const codes = held.map((s) => s.codePointAt(0)).sort((a, b) => a - b);
+  const runs = [];
+  for (const code of codes) {
+    const last = runs.at(-1);
+    if (last && last[1] === code - 1) last[1] = code;
+    else runs.push([code, code]);
+  }
+  const hex = (n) => n.toString(16).toUpperCase();
+  return runs.map(([a, b]) => (a === b ? `U+${hex(a)}` : `U+${hex(a)}-${hex(b)}`)).join(",");
 }
 
 /** Advance widths in thousandths of an em, read from the tables head, hhea, hmtx and cmap (format 4) of a TrueType file. */
@@ -47,7 +94,7 @@ function advances(font) {
     if (font.readUInt16BE(at) === 4) map = at;
   }
   const segments = font.readUInt16BE(map + 6) / 2;
-  const out = new Map();
+  const found = new Map();
   for (let s = 0; s < segments; s += 1) {
     const end = font.readUInt16BE(map + 14 + 2 * s);
     const startAt = map + 16 + 2 * segments + 2 * s;
@@ -56,12 +103,12 @@ function advances(font) {
     const offsetAt = startAt + 4 * segments;
     const offset = font.readUInt16BE(offsetAt);
     for (let code = start; code <= end && code !== 0xffff; code += 1) {
-      const found = offset === 0 ? code : font.readUInt16BE(offsetAt + offset + 2 * (code - start));
-      const glyph = found === 0 ? 0 : (found + delta) & 0xffff;
-      if (glyph !== 0) out.set(String.fromCharCode(code), advance(glyph));
+      const at = offset === 0 ? code : font.readUInt16BE(offsetAt + offset + 2 * (code - start));
+      const glyph = offset !== 0 && at === 0 ? 0 : (at + delta) & 0xffff;
+      if (glyph !== 0) found.set(String.fromCharCode(code), advance(glyph));
     }
   }
-  return out;
+  return found;
 }
 
 /** Signs of equal width stand together: width, then the signs. */
@@ -70,20 +117,3 @@ function grouped(widths) {
   for (const [sign, width] of [...widths].sort()) by.set(width, (by.get(width) ?? "") + sign);
   return [...by].sort(([a], [b]) => a - b);
 }
-
-const lines = [
-  "// Made by scripts/fonts.mjs from Noto Sans (SIL Open Font Licence 1.1, OFL.txt beside this file). Do not edit.",
-  "//",
-  "// The font of the papers as base64 WOFF2, and the widths of its signs in thousandths of an em, grouped by width.",
-  "// Does not know: who uses it.",
-];
-for (const [i, name] of ["regular", "bold"].entries()) {
-  lines.push(`export const ${name}Woff2 =\n  "${Buffer.from(fonts[i].woff2).toString("base64")}";`);
-  lines.push(
-    `export const ${name}Widths: readonly (readonly [width: number, signs: string])[] = [\n${grouped(fonts[i].widths)
-      .map(([w, s]) => `  [${w}, ${JSON.stringify(s)}],`)
-      .join("\n")}\n];`,
-  );
-  console.log(name, fonts[i].woff2.length, "bytes,", fonts[i].widths.size, "signs");
-}
-writeFileSync("src/documents/fonts/notoSans.ts", `${lines.join("\n")}\n`);

@@ -1,4 +1,4 @@
-// Labels for boxes and compartments: sixteen to a sheet, to cut out and stick on.
+// Labels for boxes and compartments: fourteen to a sheet, to cut out and stick on.
 //
 // Each has the place in large letters, what lies there with its outline and, for resistors, the bands in words, and a QR code
 // with its text beside it, so that a code nobody can read is no loss. Labels come in the order of the places; what has no
@@ -25,8 +25,8 @@ export interface Label {
   readonly box: string;
 }
 
-/** Labels on a sheet: two columns of eight. */
-const perSheet = 16;
+/** Labels on a sheet: two columns of seven, with room for a knife. */
+const perSheet = 14;
 
 export function labelPaper(input: LabelInput, language: Language): PaperContent {
   const all = labels(input, language);
@@ -57,12 +57,12 @@ const order = (a: string, b: string) => a.localeCompare(b, "en", { numeric: true
 
 /** Width of the text on a label, mm, and the type sizes of the place, largest first. */
 const textWidth = 47;
-const placeSizes = [7, 5.6, 4.2, 3.4, 2.8];
+const placeSizes = [6, 5, 4.2, 3.4, 2.8];
 
 function oneLabel(label: Label): Html {
   const size = placeSizes.find((mm) => lineCount(label.box, textWidth, mm, "bold") <= (mm > 4 ? 1 : 3)) ?? 2.8;
-  const nameSize = lineCount(label.name, textWidth, 4.2, "bold") <= 2 ? 4.2 : 2.8;
+  const nameSize = lineCount(label.name, textWidth, 4.2) <= 2 ? 4.2 : 2.8;
   const place = label.box === "" ? html`<i class="line"></i>` : html`<b style="font-size:${size}mm">${user(label.box)}</b>`;
   return html`
-<section class="label">${qrCode(label.item)}<div class="says"><p class="place">${place}</p><p style="font-size:${nameSize}mm"><b>${label.name}</b></p>${label.note === "" ? null : html`<p class="note">${label.note}</p>`}<p class="note ltr code">${label.item}</p></div>${outline(label.item)}</section>`;
+<section class="label">${qrCode(label.item)}<div class="says"><p class="place">${place}</p><p style="font-size:${nameSize}mm">${label.name}</p>${label.note === "" ? null : html`<p class="note">${label.note}</p>`}<p class="note ltr code">${label.item}</p></div>${outline(label.item)}</section>`;
 }

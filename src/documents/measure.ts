@@ -4,13 +4,13 @@
 // every machine. Kerning and hyphens are left out; a sign that the font lacks counts as a wide one. What is counted here is
 // checked against a real browser in test/pictures.
 // Does not know: papers, markup.
-import { boldWidths, regularWidths } from "./fonts/notoSans.ts";
+import { bold, type FontPiece, regular } from "./fonts/notoSans.ts";
 
 export type Weight = "regular" | "bold";
 
 const widths: Readonly<Record<Weight, ReadonlyMap<string, number>>> = {
-  regular: bySign(regularWidths),
-  bold: bySign(boldWidths),
+  regular: bySign(regular),
+  bold: bySign(bold),
 };
 /** Thousandths of an em for signs of other scripts: a wide Latin letter, a full square for what East Asia writes. */
 const otherWidth = 700;
@@ -47,6 +47,6 @@ export function lineCount(text: string, width: number, size: number, weight: Wei
   return lines;
 }
 
-function bySign(groups: readonly (readonly [number, string])[]): ReadonlyMap<string, number> {
-  return new Map(groups.flatMap(([width, signs]) => [...signs].map((sign) => [sign, width] as const)));
+function bySign(pieces: readonly FontPiece[]): ReadonlyMap<string, number> {
+  return new Map(pieces.flatMap((p) => p.widths.flatMap(([width, signs]) => [...signs].map((sign) => [sign, width] as const))));
 }

@@ -173,7 +173,7 @@ function summarySheets(parts: readonly SupplierPart[], input: OrderInput, langua
   );
   return pages.map((page, i) => ({
     for: html`${say(language, "order.forSchool")}`,
-    body: html`${first.head}${i === 0 ? first.before : null}${page.length === 0 ? null : html`<table class="held"><thead><tr><th>${say(language, "order.lesson")}</th><th>${say(language, "order.day")}</th><th>${say(language, "order.canBeHeld")}</th></tr></thead><tbody>${page.map((r) => r.html)}</tbody></table>`}${signature(language)}`,
+    body: html`${first.head}${i === 0 ? first.before : null}${page.length === 0 ? null : html`<table class="held"><thead><tr><th>${say(language, "order.lesson")}</th><th>${say(language, "order.day")}</th><th>${say(language, "order.canBeHeld")}</th><th class="num">${say(language, "order.everyTeamWorks")}</th></tr></thead><tbody>${page.map((r) => r.html)}</tbody></table>`}${signature(language)}`,
   }));
 }
 
@@ -186,38 +186,29 @@ function lessonsSpan({ purchase }: OrderInput, language: Language): string {
 
 function lessonRows(input: OrderInput, language: Language): { html: Html; height: number }[] {
   const { purchase } = input;
-  const row = (id: string, words: string) => {
+  const row = (id: string, words: string, chance: string | null) => {
     const { class: group, lesson, date } = sittingParts(id);
     const title = lessonTitle(input.lessons.get(lesson), language, lesson);
     const name =
       input.classFile.classes.length > 1
         ? html`${user(title)}, ${user(groupOf(input.classFile, group)?.name ?? group)}`
         : user(title);
+    const answer = chance === null ? html`<td colspan="2">${words}</td>` : html`<td>${words}</td><td class="num">${chance}</td>`;
     return {
       date,
-      height: Math.max(lineCount(words, 80, 4.2), lineCount(title, 60, 4.2, "bold")) * 5.7 + 2.4,
-      html: html`<tr><th scope="row">${name}</th><td class="nowrap">${date === null ? "—" : formatDay(language, date)}</td><td>${words}</td></tr>`,
+      height: Math.max(lineCount(words, chance === null ? 80 : 40, 4.2), lineCount(title, 56, 4.2, "bold")) * 5.7 + 2.4,
+      html: html`<tr><th scope="row">${name}</th><td class="nowrap">${date === null ? "—" : formatDay(language, date)}</td>${answer}</tr>`,
     };
   };
-  const chance = new Map(purchase.chances.map((c) => [c.sitting, c.chance]));
+  const chances = new Map(purchase.chances.map((c) => [c.sitting, c.chance]));
   const held = purchase.held.map((id) => {
-    const sure = chance.get(id);
-    return row(
-      id,
-      sure === undefined
-        ? say(language, "order.yes")
-        : say(language, "order.yesWithChance", { shown: formatChance(language, sure) }),
-    );
+    const chance = chances.get(id);
+    return row(id, say(language, "order.yes"), chance === undefined ? "—" : formatChance(language, chance));
   });
-  const not = purchase.notHeld.map((n) =>
-    row(
-      n.sitting,
-      say(language, "order.no", {
-        why: say(language, `notHeld.${n.reason}`),
-        names: n.items.map((i) => itemName(language, i)),
-      }),
-    ),
-  );
+  const not = purchase.notHeld.map((n) => {
+    const names = n.items.map((i) => itemName(language, i));
+    return row(n.sitting, say(language, "order.no", { why: say(language, `notHeld.${n.reason}`), names }), null);
+  });
   return [...held, ...not].sort((a, b) => ((a.date ?? "") < (b.date ?? "") ? -1 : 1));
 }
 

@@ -58,7 +58,7 @@ const led = html`${path(ledRim, "body")}${circle(0, 0, 8.2, "in")}${path("M-5 -9
 const rgbLed = html`${path(ledRim, "body")}${circle(0, 0, 8.2, "in")}${path("M-15 0H15", "in")}${[-15, -5, 5, 15].map((x) => dot(x, 0))}${mark(-5, 21, "C")}`;
 const diode = html`${path("M0 -20V20", "leg")}${box(-4.6, -10, 9.2, 20, "body", 1)}${path("M-4.6 -6.5h9.2", "bar")}${dot(0, -20)}${dot(0, 20)}`;
 const photoresistor = html`${circle(0, 0, 10, "body")}${path("M-6 -3h9a1.5 1.5 0 0 1 0 3h-6a1.5 1.5 0 0 0 0 3h9", "in")}${path("M-8.6 -5V5M8.6 -5V5", "in")}${dot(0, -5)}${dot(0, 5)}`;
-const thermistor = html`${path("M-7 -6A7.5 7.5 0 1 1 7 -6L5 2H-5Z", "body")}${mark(0, -4.5, "ϑ")}${path("M-3 2L-5 14M3 2L5 14", "leg")}${dot(-5, 14)}${dot(5, 14)}`;
+const thermistor = html`${path("M-7 -6A7.5 7.5 0 1 1 7 -6L5 2H-5Z", "body")}${mark(0, -3.5, "θ")}${path("M-3 2L-5 14M3 2L5 14", "leg")}${dot(-5, 14)}${dot(5, 14)}`;
 const button = html`${path("M-15 -10H15M-15 10H15", "leg")}${box(-11.8, -11.8, 23.6, 23.6, "body", 1.5)}${circle(0, 0, 6.9, "in")}${path("M-11.8 -10h4M7.8 -10h4M-11.8 10h4M7.8 10h4", "in")}${[-15, 15].map((x) => [dot(x, -10), dot(x, 10)])}`;
 const slideSwitch = html`${path("M-10 4V13M0 4V13M10 4V13", "leg")}${box(-21, -14, 42, 18, "body", 1)}${box(-17, -9.5, 34, 9, "in")}${box(-15, -9.5, 12, 9, "body")}${path("M-12 -9.5v9M-9 -9.5v9M-6 -9.5v9", "in")}${[-10, 0, 10].map((x) => dot(x, 13))}`;
 const tube = html`${path("M-20 0H20", "leg")}${box(-12, -4.5, 24, 9, "body", 4)}${path("M-6 1.5H1M-1 -1.5H6", "in")}${dot(-20, 0)}${dot(20, 0)}`;

@@ -139,7 +139,7 @@ function lessonSheets(group: ClassGroup, columns: readonly Column[], input: Rota
   const head = top(say(language, "rota.whomHeading"), say(language, "rota.whomBelow", { name: group.name }), legend(language));
   const room = sheetHeight - head.height - 9 - 13.5 - notesHeight;
   // The largest type that keeps all lessons on one side; with small type a long course takes a second one.
-  const size = [3.4, 3.1].find((mm) => columns.reduce((sum, c) => sum + height(c, mm), 0) <= room) ?? 2.8;
+  const size = columns.reduce((sum, c) => sum + height(c, 3), 0) <= room ? 3 : 2.8;
   return chunks(
     Array.from({ length: most }, (_, i) => i + 1),
     teamsMost,

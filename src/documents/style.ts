@@ -4,7 +4,7 @@
 // place on both. Text 4.2 mm, notes 2.8 mm, nothing under 2.6 mm. Only logical properties: a page set from right to left
 // mirrors, its drawings, codes and readings do not. Lines are whole pixels (0.26 mm): browsers cut the rest off.
 // Does not know: what stands on a sheet.
-import { boldWoff2, regularWoff2 } from "./fonts/notoSans.ts";
+import { bold, type FontPiece, regular } from "./fonts/notoSans.ts";
 
 export type PaperSize = "A4" | "Letter";
 
@@ -20,10 +20,11 @@ export function styleSheet(size: PaperSize): string {
   return `${fontFaces()}@page{size:${size};margin:${margins[size]}}${rules}`;
 }
 
+/** One face for each piece of the font; a browser takes only the pieces whose signs stand on the page. */
 function fontFaces(): string {
-  const face = (weight: number, data: string) =>
-    `@font-face{font-family:"Paper";font-weight:${weight};src:url(data:font/woff2;base64,${data}) format("woff2")}`;
-  return face(400, regularWoff2) + face(700, boldWoff2);
+  const face = (weight: number, { range, woff2 }: FontPiece) =>
+    `@font-face{font-family:"Paper";font-weight:${weight};src:url(data:font/woff2;base64,${woff2}) format("woff2");unicode-range:${range}}`;
+  return [...regular.map((piece) => face(400, piece)), ...bold.map((piece) => face(700, piece))].join("");
 }
 
 const rules = `
@@ -79,19 +80,21 @@ small.under{display:block}
 .part{font-weight:400}
 .hint{font-size:4.2mm;display:flex;justify-content:space-between;align-items:baseline;margin-block-end:1.5mm}
 .hint small{font-weight:400}
-.labels{display:grid;grid-template-columns:95mm 95mm;grid-auto-rows:29mm;border-block-start:1px dashed #000;border-inline-start:1px dashed #000}
-.label{display:flex;align-items:center;column-gap:1.5mm;padding:1mm 1.5mm;border-block-end:1px dashed #000;border-inline-end:1px dashed #000;min-inline-size:0}
+.labels{display:grid;grid-template-columns:95mm 95mm;grid-auto-rows:33mm}
+.label{display:flex;align-items:center;column-gap:1.5mm;padding:1mm 1.5mm;min-inline-size:0;--c:linear-gradient(#000 0 0) no-repeat;background:var(--c) 0 0/4mm 1px,var(--c) 0 0/1px 4mm,var(--c) 100% 0/4mm 1px,var(--c) 100% 0/1px 4mm,var(--c) 0 100%/4mm 1px,var(--c) 0 100%/1px 4mm,var(--c) 100% 100%/4mm 1px,var(--c) 100% 100%/1px 4mm}
 .label .says{flex:1;min-inline-size:0}
 .label p{line-height:1.18}
 .label .place{line-height:1.15;margin-block-end:.6mm}
 .label .line{min-inline-size:42mm}
+.label{--t:1.05}
 .label .outline{inline-size:17mm;block-size:16.3mm;flex:none}
 .label .qr{margin-inline:-1mm 0}
 .sum{font-size:10mm;font-weight:700;line-height:1.1;white-space:nowrap}
 .lead{font-size:6mm;margin-block:6mm}
 .money td,.money th{vertical-align:baseline;padding-block:1.3mm}
 .facts{margin-block:5mm 6mm}
-.held th[scope]{inline-size:62mm}
+.held tbody th{inline-size:60mm}
+.held td.nowrap{inline-size:42mm}
 .sign{display:grid;grid-template-columns:40mm 1fr 1fr;column-gap:8mm;margin-block:auto 2mm;padding-block-start:8mm}
 .sign .line{display:block}
 .articles tbody th{inline-size:32mm}
@@ -100,7 +103,7 @@ small.under{display:block}
 .run{font-size:3.5mm;line-height:1.314;display:flex;flex-direction:column;flex:1}
 .run h1{font-size:10mm}
 .run p{line-height:1.314}
-.clock{font-size:12mm;font-weight:700;line-height:.95}
+.clock{font-size:10mm;font-weight:700;line-height:.95}
 .stands{margin-block-end:1mm}
 .out{display:flex;flex-wrap:wrap;align-items:center;gap:1mm 4mm;margin-block-end:1.5mm}
 .out span{display:inline-flex;align-items:center;column-gap:1.5mm}
@@ -111,7 +114,7 @@ small.under{display:block}
 .plan th:nth-child(2){inline-size:10mm}
 .plan th:nth-child(3){inline-size:28mm}
 .plan th:nth-child(4){inline-size:101mm}
-.plan td:last-child{border-inline-start:1px solid #000}
+.plan td:last-child{border-inline-start:1px solid #767676}
 .plan th:last-child{padding-inline-start:2mm}
 .plan p+p{margin-block-start:.8mm}
 .two>div>:first-child{margin-block-start:1.5mm}
@@ -121,9 +124,11 @@ em{font-style:normal}
 .dot::before{content:"";position:absolute;inset-inline-start:.6mm;inset-block-start:1.9mm;inline-size:1mm;block-size:1mm;border-radius:50%;background:#000}
 .more{font-size:2.8mm}
 .two{display:grid;grid-template-columns:1fr 1fr;column-gap:8mm;margin-block-start:2mm}
-.run h3{font-size:3.5mm;border-block-end:2px solid #000;padding-block-end:.6mm;margin-block:1.5mm 1.2mm}
+.run h3{font-size:3.5mm;border-block-end:1px solid #000;padding-block-end:.6mm;margin-block:1.5mm 1.2mm}
 .small th,.small td{padding-block:.4mm;padding-inline-end:2mm}
 .small{margin-block-end:1mm}
+.small tbody tr{border-block-end:0}
+.small thead th{border-block-end:1px solid #000}
 .small td.num,.small th.num{white-space:normal;inline-size:26mm}
 .even{table-layout:fixed}
 code{font:inherit;font-weight:700;direction:ltr;unicode-bidi:isolate}
@@ -133,21 +138,26 @@ code{font:inherit;font-weight:700;direction:ltr;unicode-bidi:isolate}
 .where tbody tr{block-size:var(--row)}
 .where thead th{block-size:34mm;padding:0 0 1mm;vertical-align:bottom}
 .where th:first-child{inline-size:48mm;line-height:1.05}
-.where td{font-size:3.2mm;border-inline-start:1px solid #767676;white-space:nowrap}
-.where .third{border-block-end:2px solid #000}
+.where td{font-size:3.2mm;white-space:nowrap}
+.where tbody tr{border-block-end:0}
+.where tbody .third{border-block-end:1px solid #000}
+.where tbody th{font-weight:400}
 .up{writing-mode:vertical-rl;transform:rotate(180deg);max-block-size:100%;block-size:100%;text-align:start;line-height:1.15;margin-inline:auto}
 .whom{table-layout:fixed;line-height:1.24}
 .whom small{line-height:inherit}
 .whom th:first-child{inline-size:27mm}
+.whom tbody th{font-weight:400}
+.whom tbody tr,.plan tbody tr{border-block-end:1px solid #767676}
+.whom thead th{border-block-end-width:1px}
 .whom thead th:first-child{font-size:2.8mm}
 .whom small{font-size:inherit}
 .whom td,.whom th{vertical-align:top;text-align:start;padding:.7mm}
-.whom td{border-inline-start:1px solid #767676}
+
 .whom thead th{font-size:4.2mm;padding-block:0 .6mm;vertical-align:bottom}
 .whom span{white-space:nowrap}
 .legend{inline-size:54mm}
 .promises{font-size:3.4mm;margin-block-start:3mm}
-.d text{font-family:"Paper","Noto Sans",sans-serif;font-size:calc(8px*var(--k,1));fill:#000}
+.d text{font-family:"Paper","Noto Sans",sans-serif;font-size:calc(8px*var(--k,1)*var(--t,1));fill:#000}
 .d .b{font-weight:700}
 .d .body{fill:#fff;stroke:#000;stroke-width:calc(.9px*var(--k,1));stroke-linejoin:round}
 .d .edge{fill:#fff;stroke:#000;stroke-width:calc(.6px*var(--k,1));stroke-linejoin:round}

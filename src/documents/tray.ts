@@ -157,8 +157,14 @@ function table(rows: readonly TrayRow[], height: (row: TrayRow) => number, langu
   const head = (key: "howMany" | "what" | "from" | "inTheTray" | "back" | "broken") => say(language, `tray.${key}`);
   return html`<table class="tray"><thead><tr><th></th><th class="num">${head("howMany")}</th><th>${head("what")}</th><th>${head("from")}</th><th>${head("inTheTray")}</th><th>${head("back")}</th><th>${head("broken")}</th></tr></thead><tbody>${rows.map(
     (row) => html`
-<tr style="--row:${height(row).toFixed(1)}mm"><td>${outline(row.item)}</td><td class="count num">${row.count}</td><th scope="row">${row.parts === "" ? null : html`<span class="part">${row.parts}</span> `}${row.name}${row.note === "" ? null : html`<small class="under">${row.note}</small>`}</th><td>${row.missing ? html`<b>${say(language, "tray.missing")}</b>` : user(row.box === "" ? "—" : row.box)}</td><td><i class="${row.missing ? "tick none" : "tick"}"></i></td><td><i class="tick"></i></td><td><i class="line"></i></td></tr>`,
+<tr style="--row:${height(row).toFixed(1)}mm;--t:${letterScale(height(row))}"><td>${outline(row.item)}</td><td class="count num">${row.count}</td><th scope="row">${row.parts === "" ? null : html`<span class="part">${row.parts}</span> `}${row.name}${row.note === "" ? null : html`<small class="under">${row.note}</small>`}</th><td>${row.missing ? html`<b>${say(language, "tray.missing")}</b>` : user(row.box === "" ? "—" : row.box)}</td><td><i class="${row.missing ? "tick none" : "tick"}"></i></td><td><i class="tick"></i></td><td><i class="line"></i></td></tr>`,
   )}</tbody></table>`;
+}
+
+/** By how much the letters of an outline grow so that they stay readable in a row of this height: 8 units become 2.7 mm. */
+function letterScale(row: number): string {
+  const unit = Math.min(19 / 52, Math.min(17, row - 1.2) / 50);
+  return Math.max(1, 2.7 / (8 * unit)).toFixed(2);
 }
 
 function countIn(language: Language): Html {

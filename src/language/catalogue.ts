@@ -6,6 +6,7 @@
 import en from "../../locales/en.json" with { type: "json" };
 import type { DocumentProblem } from "../base/index.ts";
 import type { Activity, LessonProblem, SectionId } from "../bench/lesson/index.ts";
+import type { ProgramProblem } from "../bench/program/index.ts";
 import type {
   Hazard,
   HazardCode,

@@ -92,9 +92,15 @@ export function ask<T>(folder: string, page: string, script: string): T {
   ) as T;
 }
 
-/** Pages of a PDF as grey pictures at so many dots an inch: width, height, and one byte a dot. */
-export function greyPages(folder: string, pdf: string, dpi: number): { width: number; height: number; dots: Buffer }[] {
-  execFileSync("pdftoppm", ["-gray", "-r", String(dpi), pdf, join(folder, "grey")]);
+/** Some pages of a PDF as grey pictures at so many dots an inch: width, height, and one byte a dot. */
+export function greyPages(
+  folder: string,
+  pdf: string,
+  dpi: number,
+  first: number,
+  last: number,
+): { width: number; height: number; dots: Buffer }[] {
+  execFileSync("pdftoppm", ["-gray", "-r", String(dpi), "-f", String(first), "-l", String(last), pdf, join(folder, "grey")]);
   const names = execFileSync("ls", [folder], { encoding: "utf8" })
     .split("\n")
     .filter((n) => /^grey-\d+\.pgm$/.test(n));

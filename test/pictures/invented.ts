@@ -336,7 +336,7 @@ export function inventedPlan(group: ClassGroup, trays: readonly Tray[], lesson =
     date: day(date),
     start: 630,
     verdict: "short of parts",
-    reasons: [{ verdict: "short of parts", code: "part-short", data: { item: "servo", count: 9, wanted: 10 } }],
+    reasons: [{ verdict: "short of parts", code: "part-short", data: { item: "servo", count: 1, wanted: 10 } }],
     remedies: [{ code: "order", data: { item: "servo", count: 1 }, by: day("2027-02-18") }],
     chance: 0.91,
     short: [{ part: "servo", count: 1 }],
@@ -351,8 +351,8 @@ export function inventedPlan(group: ClassGroup, trays: readonly Tray[], lesson =
 
 export const inventedPurchase: Purchase = {
   status: "optimal",
-  cost: 5345 + 3900,
-  bound: 5345 + 3900,
+  cost: 8955,
+  bound: 8955,
   gap: 0,
   lines: [
     {
