@@ -3,7 +3,7 @@
 // Only what our decks use: R C L V I D Q M, .model, and two subcircuits that stand for supplies ngspice has no element for.
 // A line that it does not know throws, because a deck that is half-read would compare the wrong circuit.
 // Source: ngspice 39 manual, chapters 2 to 4, 7, 8, 11; defaults of the models from the tables there.
-import { type Element, type Netlist, terminals } from "../../src/bench/circuit/index.ts";
+import { type Element, type Netlist, nodesOf } from "../../src/bench/circuit/index.ts";
 
 export interface Deck {
   readonly title: string;
@@ -127,8 +127,4 @@ function onlyNode({ netlist }: Deck): string {
   const nodes = new Set(netlist.elements.flatMap(nodesOf).filter((node) => node !== "0"));
   if (nodes.size !== 1) throw new Error("more than one node, but one vector");
   return [...nodes][0] as string;
-}
-
-function nodesOf(element: Element): string[] {
-  return terminals[element.kind].map((terminal) => (element as unknown as Record<string, string>)[terminal] as string);
 }

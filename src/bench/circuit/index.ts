@@ -3,4 +3,4 @@ export * from "./netlist.ts";
 export * from "./outcome.ts";
 export { type PreparedCircuit, prepareCircuit } from "./prepareCircuit.ts";
 export { solveDc } from "./solveDc.ts";
-export { terminals } from "./terminals.ts";
+export { nodesOf, terminals } from "./terminals.ts";

@@ -5,9 +5,8 @@
 import { expect, test } from "vitest";
 import { sample } from "../../../test/sample.ts";
 import { type Random, seededRandom } from "../../base/index.ts";
-import { type Element, type Netlist, type OperatingPoint, solveDc, terminals } from "./index.ts";
+import { type Element, type Netlist, nodesOf, type OperatingPoint, solveDc, terminals } from "./index.ts";
 import { randomCircuit, randomRealCircuit } from "./randomCircuit.fixture.ts";
-import { nodesOf } from "./terminals.ts";
 
 /** What the terminals say apart from the solver's own residual: A missing at each node but ground, and the sizes involved. */
 function audit({ elements }: Netlist, point: OperatingPoint) {

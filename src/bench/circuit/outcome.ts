@@ -50,6 +50,9 @@ export interface DcOptions {
   readonly celsius?: number;
   /** S across every junction, SPICE's 1e-12. */
   readonly gmin?: number;
-  /** Start from this answer instead of from nothing: a circuit changed by one part needs two or three passes. */
+  /**
+   * Start from this answer of solveDc or a prepared circuit instead of from nothing: a circuit changed by one part needs two
+   * or three passes. Nodes are matched by name; those that the answer does not have start at 0 V.
+   */
   readonly from?: OperatingPoint;
 }
