@@ -4,7 +4,7 @@
 // the mean of fast switching. A hazard is told once for each part, at its worst, with the moment at which it first reached that
 // severity.
 // Does not know: sentences, what the figures of the limits are (bench/parts).
-import { boardFacts, elementId, type Limit } from "../parts/index.ts";
+import { boardFacts, elementId, type Limit, type PortGroup } from "../parts/index.ts";
 import { pinName } from "./boardElements.ts";
 import type { Build, BuiltPart } from "./build.ts";
 import { findBareCoils } from "./findBareCoils.ts";
@@ -93,10 +93,10 @@ function pinHazards(build: Build, pins: readonly string[], point: Point): readon
   const sumOf = (members: readonly string[], sign: 1 | -1) =>
     members.reduce((sum, name) => sum + Math.max(0, sign * (amps.get(name) ?? 0)), 0);
   // Beyond it the sheet no longer promises its levels; what it forbids is the 200 mA of the whole chip.
-  for (const [groups, sign] of [[portGroups.source, 1] as const, [portGroups.sink, -1] as const])
+  for (const [groups, sign] of namedGroups)
     for (const group of groups)
       found.push(
-        ...over("port-group-overcurrent", groupName(group.pins), sumOf(group.pins, sign), "A", {
+        ...over("port-group-overcurrent", group.name, sumOf(group.pins, sign), "A", {
           caution: { value: group.amps, source: portGroups.from },
         }),
       );
@@ -117,6 +117,13 @@ function groupName(pins: readonly string[]): string {
   }
   return runs.map((run) => (run.length > 1 ? `${run[0]}…${run.at(-1)}` : run[0])).join(" ");
 }
+
+const named = (groups: readonly PortGroup[]) => groups.map((group) => ({ ...group, name: groupName(group.pins) }));
+/** The data sheet's groups, with the sign of the currents that they add up. */
+const namedGroups = [
+  [named(boardFacts.portGroups.source), 1],
+  [named(boardFacts.portGroups.sink), -1],
+] as const;
 
 function fightingPins(build: Build, pins: readonly string[], drives: string, point: Point): readonly Found[] {
   const fights = pins.filter((name, i) => {

@@ -142,10 +142,10 @@ test("a key that trembles is counted more than once by a program that does not w
     smallLesson(
       "B1: { part: button, bounce-milliseconds: 5 }",
       "board.D2 B1.1\n B1.2 board.GND",
-      Array.from(
+      `${Array.from(
         { length: 6 },
         (_, i) => `{ at: ${i + 1}s, set: { B1.pressed: true } }\n { at: ${i + 1}.5s, set: { B1.pressed: false } }`,
-      ).join("\n") + '\n { at: 8s, expect: { text: "6" } }',
+      ).join("\n")}\n { at: 8s, expect: { text: "6" } }`,
       `int n = 0; int before = HIGH;
        void setup() { Serial.begin(9600); pinMode(2, INPUT_PULLUP); }
        void loop() { int now = digitalRead(2); if (before == HIGH && now == LOW) { n = n + 1; Serial.println(n); } before = now; ${wait} }`,

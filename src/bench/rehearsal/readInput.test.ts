@@ -51,7 +51,7 @@ const dividers: [ohms: string, level: 0 | 1 | null, why: string][] = [
 for (const [ohms, level, why] of dividers)
   test(`a divider of 10 kΩ and ${ohms} reads ${level} (${why})`, () => {
     const table = tableOf(
-      "R1: { part: resistor, ohms: 10k }\n R2: { part: resistor, ohms: " + ohms + " }",
+      `R1: { part: resistor, ohms: 10k }\n R2: { part: resistor, ohms: ${ohms} }`,
       "board.5V R1.1\n R1.2 R2.1 board.D4\n R2.2 board.GND",
     );
     expect(judgeLevel(table, state("i"), "D4")).toBe(level);
