@@ -5,9 +5,9 @@
 // smaller steps that fill in order by themselves; and sharing units among needs that compete is a flow, whose corners are
 // whole. So for whole packets the linear rest gives exactly the joint chance of stock/shareOut.ts.
 //
-// Two things make the linear bound tighter. Each need must have `least` units whatever the others do, with packets counted
-// for no more than what is missing; and for each set of suppliers that is not used, the others must bring it all (the
-// textbook's disaggregated link). Links x ≤ most·y alone let a hundredth of a supplier send a packet.
+// Each need must have `least` units whatever the others do, which spares the solver the first steps of every chance. Rows for
+// sets of suppliers ("unless one of these is used, the others bring it all") were tried and made no solver faster: they cut
+// the same rows themselves.
 // Does not know: a solver, the words for an outcome.
 import type { IntegerModel, IntegerVariable, LinearRow, Money } from "../../base/index.ts";
 import type { ItemKey } from "../file/index.ts";
@@ -23,8 +23,6 @@ export type OrderQuestion =
   /** The cheapest purchase that holds at least this weight of lessons, or at least this many. */
   | { readonly ask: "cheapest"; readonly least: number; readonly by: "weight" | "count"; readonly budget: Money | null };
 
-/** Up to so many suppliers every set of them gets its row; above that only single ones and all together. */
-const fewSuppliers = 4;
 /** The model asks for this much more than the target, as a share of the wish, so that a solver's rounding never loses it. */
 const margin = 1e-6;
 
@@ -67,13 +65,11 @@ export function orderModel(order: StatedOrder, question: OrderQuestion): Integer
     row(`sent${s}`, [[used, 1] as Term, [free, -1]], 0);
   });
 
-  const sets: SetRow[] = [];
   const weight = (t: number) => weightOf(t, order.open.length);
   order.open.forEach((sitting, t) => {
     const held = variable(variableNames.held(t), isCost ? 0 : -weight(t), 1, true, question.ask === "all" ? 1 : 0);
-    sets.push(...sittingRows(order, sitting, t, held, build));
+    sittingRows(order, sitting, t, held, build);
   });
-  for (const { name, terms } of strongest(sets)) row(name, terms, 0);
 
   if (question.ask !== "all" && question.budget !== null) row("budget", money, Number.NEGATIVE_INFINITY, question.budget);
   if (question.ask === "cheapest") {
@@ -109,8 +105,8 @@ function builder(): Builder {
   };
 }
 
-/** What one lesson asks: units for each need, and the joint chance. @returns rows about sets of suppliers. */
-function sittingRows(order: StatedOrder, sitting: StatedSitting, t: number, held: string, build: Builder): SetRow[] {
+/** What one lesson asks: units for each need, and the joint chance. */
+function sittingRows(order: StatedOrder, sitting: StatedSitting, t: number, held: string, build: Builder): void {
   const { weighed, counts, groups, target } = sitting;
   // Packets in time that bring an item, with how many.
   const packetsOf = (item: ItemKey): Term[] =>
@@ -118,7 +114,6 @@ function sittingRows(order: StatedOrder, sitting: StatedSitting, t: number, held
       const each = contents.get(item);
       return each === undefined || usableFrom > weighed.sitting.date ? [] : [[variableNames.packets(o), each] as const];
     });
-  const sets: SetRow[] = [];
   const gains: Term[] = [];
   let fixed = 0;
   let needs = 0;
@@ -145,7 +140,6 @@ function sittingRows(order: StatedOrder, sitting: StatedSitting, t: number, held
         gains.push(...steps);
       }
       build.row(`units${name}`, [...terms, [held, there - base], ...steps.map(([step]): Term => [step, -1])], 0);
-      if (need.least > there) sets.push(...setRows(order, terms, need.least - there, held, name));
     }
     needs += group.needs.length;
   }
@@ -155,7 +149,6 @@ function sittingRows(order: StatedOrder, sitting: StatedSitting, t: number, held
     const wanted = (target - fixed) * scale + margin;
     build.row(`chance${t}`, [...gains.map(([step, gain]): Term => [step, gain * scale]), [held, -wanted]], 0);
   }
-  return sets;
 }
 
 /** For each need of a group: the terms that sum to its units, and how many are there in any case. */
@@ -182,46 +175,4 @@ function unitsOfGroup(
     }
   });
   return units;
-}
-
-/** "Unless one of a set of suppliers is used, the others bring all that is missing": others + missing × used ≥ missing × held. */
-interface SetRow {
-  readonly name: string;
-  readonly terms: readonly Term[];
-  readonly missing: number;
-}
-
-/** The rows of one need, for each set of suppliers. */
-function setRows(order: StatedOrder, terms: readonly Term[], missing: number, held: string, name: string): SetRow[] {
-  const supplierOf = new Map(order.offers.map(({ supplier }, o) => [variableNames.packets(o), supplier]));
-  // Shares of competing needs carry no supplier: their packets stand in other rows.
-  if (terms.some(([term]) => !supplierOf.has(term))) return [];
-  const suppliers = [...new Set(terms.map(([term]) => supplierOf.get(term)!))];
-  const sets =
-    suppliers.length <= fewSuppliers
-      ? Array.from({ length: 2 ** suppliers.length }, (_, bits) => suppliers.filter((_, i) => (bits >> i) & 1))
-      : [[], ...suppliers.map((s) => [s]), suppliers];
-  return sets.map((set, i) => ({
-    name: `set${name}_${i}`,
-    missing,
-    terms: [
-      ...terms.filter(([term]) => !set.includes(supplierOf.get(term)!)).map(([x, each]): Term => [x, Math.min(each, missing)]),
-      ...set.map((s): Term => [variableNames.used(s), missing]),
-      [held, -missing],
-    ],
-  }));
-}
-
-/** Many lessons ask the same of the same packets; the one that misses most says it best, and a thousand rows cost time. */
-function strongest(rows: readonly SetRow[]): SetRow[] {
-  const best = new Map<string, SetRow>();
-  for (const one of rows) {
-    // The last term is the lesson.
-    const key = one.terms
-      .slice(0, -1)
-      .map(([variable]) => variable)
-      .join(" ");
-    if ((best.get(key)?.missing ?? 0) < one.missing) best.set(key, one);
-  }
-  return [...best.values()];
 }
