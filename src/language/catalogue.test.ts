@@ -29,6 +29,7 @@ const families: readonly (readonly [key: string, data: Data])[] = [
   ...Object.keys(english.rehearsal.hazard).map((code) => [`hazard.${code}`, samples.hazardSample] as const),
   ...Object.entries(samples.reasonSamples).map(([code, data]) => [`reason.${code}`, data] as const),
   ...Object.entries(samples.remedySamples).map(([code, data]) => [`remedy.${code}`, data] as const),
+  ...Object.entries(samples.equipmentSamples),
   ...Object.entries(samples.preparationSamples).map(([code, data]) => [`preparation.${code}`, data] as const),
 ];
 

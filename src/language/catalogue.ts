@@ -16,6 +16,7 @@ import type {
   SupplyReason,
 } from "../bench/rehearsal/index.ts";
 import type { Role, Rota } from "../school/classroom/index.ts";
+import type { EquipmentCode } from "../school/equipment/index.ts";
 import type { FileProblem } from "../school/file/index.ts";
 import type { Purchase, PurchaseLine } from "../school/order/index.ts";
 import type { PreparationCode, ReasonCode, RemedyCode } from "../school/readiness/index.ts";
@@ -38,6 +39,8 @@ export interface Catalogue {
     readonly problems: { readonly [C in DocumentProblem["code"]]: ProblemText };
     readonly shape: typeof en.base.shape;
     readonly quote: Texts<"text">;
+    /** Numbers in a row: "7 to 10". */
+    readonly run: Texts<"of">;
   };
   readonly program: { readonly problems: Problems<ProgramProblem["code"]> };
   /** Kinds, colours, states and cautions are data of the catalogue of parts, not unions: a test compares them with it. */
@@ -64,6 +67,8 @@ export interface Catalogue {
     readonly roleLetter: Texts<Role>;
     readonly brokenWish: Texts<Rota["broken"][number]["code"]>;
   };
+  /** Its codes carry the room's name already. */
+  readonly equipment: { readonly codes: Texts<EquipmentCode> };
   readonly order: {
     readonly orderReason: Texts<PurchaseLine["why"][number]["reason"]>;
     readonly notHeld: Texts<Purchase["notHeld"][number]["reason"]>;
@@ -72,6 +77,8 @@ export interface Catalogue {
     readonly reason: Texts<ReasonCode>;
     readonly remedy: Texts<RemedyCode>;
     readonly preparation: Texts<PreparationCode>;
+    /** A sitting's id in words. */
+    readonly sitting: Texts<"of">;
   };
   /** Words of the commands and of the papers: their own keys, which tests look for in the code. */
   readonly cli: typeof en.cli;
@@ -98,9 +105,11 @@ export type ProblemCode = {
   [Room in keyof Catalogue]: Catalogue[Room] extends { readonly problems: infer P } ? keyof P : never;
 }[keyof Catalogue];
 
-/** The key of any other text. */
-export type TextKey = {
-  [Room in Exclude<keyof Catalogue, "language">]: {
-    [F in Exclude<keyof Catalogue[Room], "problems">]: `${F & string}.${keyof Catalogue[Room][F] & string}`;
-  }[Exclude<keyof Catalogue[Room], "problems">];
-}[Exclude<keyof Catalogue, "language">];
+/** The key of any other text: "family.code", or the code alone where it stands under "codes". */
+export type TextKey =
+  | {
+      [Room in Exclude<keyof Catalogue, "language">]: {
+        [F in Exclude<keyof Catalogue[Room], "problems" | "codes">]: `${F & string}.${keyof Catalogue[Room][F] & string}`;
+      }[Exclude<keyof Catalogue[Room], "problems" | "codes">];
+    }[Exclude<keyof Catalogue, "language">]
+  | keyof Catalogue["equipment"]["codes"];

@@ -59,13 +59,14 @@ export function makeLanguage(
   };
 }
 
-/** Every text of a catalogue by its key: problems by their code, all others as "family.code". */
+/** Every text of a catalogue by its key: problems and what stands under "codes" by their code, all others as "family.code". */
 export function flatTexts(catalogue: Catalogue): Map<string, Text> {
   const out = new Map<string, Text>();
   for (const [room, families] of Object.entries(catalogue)) {
     if (room === "language") continue;
     for (const [family, texts] of Object.entries(families as Record<string, Record<string, Text>>))
-      for (const [code, text] of Object.entries(texts)) out.set(family === "problems" ? code : `${family}.${code}`, text);
+      for (const [code, text] of Object.entries(texts))
+        out.set(family === "problems" || family === "codes" ? code : `${family}.${code}`, text);
   }
   return out;
 }

@@ -6,6 +6,7 @@ import type { DocumentProblem } from "../base/index.ts";
 import type { LessonProblem } from "../bench/lesson/index.ts";
 import type { ProgramProblem } from "../bench/program/index.ts";
 import type { HazardCode, RehearsalProblemCode } from "../bench/rehearsal/index.ts";
+import type { EquipmentCode } from "../school/equipment/index.ts";
 import type { FileProblem } from "../school/file/index.ts";
 import type { PreparationCode, ReasonCode, RemedyCode } from "../school/readiness/index.ts";
 
@@ -254,19 +255,20 @@ export const reasonSamples: Readonly<Record<ReasonCode, Data>> = {
   "checks-fail": { count: 2, line: 31, seen: "dark" },
   "checks-undetermined": { count: 1, nets: "A0" },
   "combination-fails": { items: "R1: resistor 1k", teams: "3, 4" },
-  "no-supply-fits": { supply: "usb-port 500mA", why: "sags, over-current" },
+  "no-supply-fits": { supply: "usb-port 500mA", why: ["sags", "over-current"] },
   "part-short": { item: "servo", count: 1, wanted: 10 },
   "device-short": { device: "usb-cable", count: 2, wanted: 10 },
-  "battery-short": { minutes: 30, from: 660, to: 690, count: 7, wanted: 10 },
+  "battery-short": { minutes: 30, fromClock: 660, toClock: 690, count: 4, wanted: 10 },
+  "battery-shared": { minutes: 30, fromClock: 660, toClock: 690, count: 7, wanted: 10 },
   "lesson-unreadable": { lesson: "The barrier" },
   "not-modelled": { part: "M2" },
   "chance-low": { chance: 0.91, wanted: 0.95 },
-  "substitute-used": { part: "R2", item: "resistor 330", insteadOf: "resistor 220", count: 2, teams: "3, 4" },
+  "substitute-used": { part: "R2", item: "resistor 330", insteadOf: "resistor 220", count: 4, teams: [3, 4, 5, 8] },
   "other-supply-used": { supply: "battery-4aa" },
   "earlier-lesson-missing": { lesson: "The signal lamp" },
   "earlier-lesson-not-ready": { lesson: "The signal lamp", verdict: "short of parts" },
   caution: { hazard: hazardExample, part: "D9", value: 0.022, limit: 0.02, unit: "A" },
-  "power-cut": { minutes: 30, from: 660, to: 690 },
+  "power-cut": { minutes: 30, fromClock: 660, toClock: 690, count: 10, wanted: 10 },
 };
 
 export const remedySamples: Readonly<Record<RemedyCode, Data>> = {
@@ -289,5 +291,40 @@ export const preparationSamples: Readonly<Record<PreparationCode, Data>> = {
   "print-papers": { count: 12 },
   "set-out-trays": { count: 10 },
   "read-cautions": { lesson: "The barrier" },
-  "tell-substitutes": { part: "R2", item: "resistor 330", insteadOf: "resistor 220", count: 2, teams: "3, 4" },
+  "tell-substitutes": { part: "R2", item: "resistor 330", insteadOf: "resistor 220", count: 4, teams: [3, 4, 5, 8] },
+};
+
+export const equipmentSamples: Readonly<Record<EquipmentCode, Data>> = {
+  "equipment.boardsShort": { count: 8, wanted: 10 },
+  "equipment.cablesShort": { count: 8, wanted: 10 },
+  "equipment.computersShort": { count: 8, wanted: 10 },
+  "equipment.deadPins": { board: "board-3", pins: "D5, D6" },
+  "equipment.teamsShare": { computers: 8, teams: 4 },
+  "equipment.teamsWithoutComputer": { teams: 1 },
+  "equipment.computerWithoutPort": { computer: "pc-04" },
+  "equipment.weakPort": { computer: "pc-04", milliamps: 400 },
+  "equipment.fewSockets": { sockets: 6, computers: 10 },
+  "equipment.powerCut": { from: 660, to: 690, minutes: 30 },
+  "equipment.batteriesShort": { count: 7, wanted: 10 },
+  "equipment.batteryUntried": { computer: "pc-04" },
+  "equipment.firstAfterPause": { computers: 10 },
+  "equipment.checkStarts": {},
+  "equipment.checkBatteryFlat": {},
+  "equipment.checkBatteryMinutes": {},
+  "equipment.checkCharger": {},
+  "equipment.checkUsbPorts": {},
+  "equipment.checkPortAppears": {},
+  "equipment.checkCompiles": {},
+  "equipment.checkUploads": {},
+  "equipment.checkFreeSpace": { bytes: 2e9 },
+  "equipment.checkSocketFirm": {},
+  "equipment.checkPowerLamp": {},
+  "equipment.checkNothingHot": {},
+  "equipment.checkFiveVolts": { low: 4.75, high: 5.25 },
+  "equipment.checkThreeVolts": { low: 3.2, high: 3.4 },
+  "equipment.checkLampD13": { hertz: 0.5 },
+  "equipment.checkPins": { ohms: 220, low: 4.2 },
+  "equipment.noTimeToCharge": { id: "pc-04", minutes: 120 },
+  "equipment.noSocket": { id: "pc-04", minutes: 120 },
+  "equipment.batteryTooSmall": { id: "pc-04", minutes: 80 },
 };

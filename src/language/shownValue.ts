@@ -39,6 +39,8 @@ const clocks = /^(start|end|clock|fromClock|toClock)$/;
 /** @returns the value as people read it; a dash where there is none. `data` may hold a `unit` for `value`, `limit` and their like. */
 export function shownValue(language: Language, name: string, value: unknown, data: Readonly<Record<string, unknown>>): string {
   if (value === null || value === undefined || value === "") return "—";
+  if (Array.isArray(value) && value.length > 0 && value.every((v) => Number.isInteger(v)))
+    return formatList(language, runs(language, value as number[]));
   if (Array.isArray(value))
     return formatList(
       language,
@@ -48,6 +50,7 @@ export function shownValue(language: Language, name: string, value: unknown, dat
   if (typeof value === "string") {
     const day = parseDay(value);
     if (day !== null) return formatDay(language, day);
+    if (name === "sitting") return sittingName(language, value);
     if (items.test(name) && isItem(language, value)) return itemName(language, value);
     const word = shownWord(language, name, value, data);
     if (word !== null) return word;
@@ -55,6 +58,28 @@ export function shownValue(language: Language, name: string, value: unknown, dat
     return language.direction === "rtl" || rightToLeft.test(value) ? `\u2068${value}\u2069` : value;
   }
   return String(value);
+}
+
+/** "7 to 10" for 7, 8, 9, 10; two neighbours stay apart. */
+function runs(language: Language, numbers: readonly number[]): string[] {
+  const out: [first: number, last: number][] = [];
+  for (const n of numbers) {
+    const open = out.at(-1);
+    if (open && open[1] === n - 1) open[1] = n;
+    else out.push([n, n]);
+  }
+  return out.flatMap(([first, last]) => {
+    if (last - first > 1) return [sayUnchecked(language, "run.of", { first, last })];
+    return first === last ? [formatNumber(language, first)] : [formatNumber(language, first), formatNumber(language, last)];
+  });
+}
+
+/** "7b, barrier, 4 March" for the id 7b/barrier/2027-03-04; anything else is a name already. */
+function sittingName(language: Language, id: string): string {
+  const parts = /^([^/]+)\/(.+)\/(\d{4}-\d\d-\d\d)$/.exec(id);
+  const day = parseDay(parts?.[3] ?? "");
+  if (!parts || day === null) return id;
+  return sayUnchecked(language, "sitting.of", { class: parts[1], lesson: parts[2], day: formatDay(language, day, "short") });
 }
 
 /** A key and not yet its name, which may be put in as well. */
@@ -86,7 +111,7 @@ function shownWord(language: Language, name: string, value: string, data: Readon
 
 function shownNumber(language: Language, name: string, value: number, data: Readonly<Record<string, unknown>>): string {
   if (name === "chance" || (name === "wanted" && "chance" in data)) return formatChance(language, value);
-  if (clocks.test(name)) return formatClock(language, value);
+  if (clocks.test(name) || (/^(from|to)$/.test(name) && "minutes" in data)) return formatClock(language, value);
   const own = data.unit;
   if (typeof own === "string" && /^(value|limit|least|most|is)$/.test(name) && ownUnits.has(own))
     return formatAmount(language, value, own as Unit);
