@@ -1,3 +1,4 @@
+// Every design is developed and every pair in it counted; nothing is taken on trust.
 import { expect, test } from "vitest";
 import { type Design, designs } from "./designs.ts";
 import { developDesign } from "./developDesign.ts";

@@ -1,3 +1,4 @@
+// Rotas against published numbers, counting, laws, wishes and, for tiny classes, against every rota there is.
 import { expect, test } from "vitest";
 import { sample } from "../../../test/sample.ts";
 import { finish, seededRandom } from "../../base/index.ts";

@@ -1,3 +1,4 @@
+// The counting bound against the formula for equal teams and against counts worked by hand.
 import { expect, test } from "vitest";
 import { meetingBound } from "./meetingBound.ts";
 import { sortWishes } from "./wishes.ts";

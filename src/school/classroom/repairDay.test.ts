@@ -1,3 +1,4 @@
+// Days with pupils away: cases by hand, and small classes against all seatings there are.
 import { expect, test } from "vitest";
 import { sample } from "../../../test/sample.ts";
 import { seededRandom } from "../../base/index.ts";

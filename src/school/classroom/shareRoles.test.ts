@@ -1,3 +1,4 @@
+// Roles go round: what each team has, and how evenly everybody gets each role.
 import { expect, test } from "vitest";
 import { sample } from "../../../test/sample.ts";
 import { seededRandom } from "../../base/index.ts";

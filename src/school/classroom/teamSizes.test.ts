@@ -1,3 +1,4 @@
+// Team sizes as a teacher would choose them, and what always holds.
 import { expect, test } from "vitest";
 import { teamSizes } from "./teamSizes.ts";
 

@@ -1,3 +1,4 @@
+// Charging: times and plans worked by hand, and laws for seeded schools; the check lists.
 import { expect, test } from "vitest";
 import { sample } from "../../../test/sample.ts";
 import { addDays, seededRandom, weekday } from "../../base/index.ts";
@@ -103,7 +104,10 @@ test("without a cut, those who find no socket run on their batteries all lesson"
   const plan = chargingPlan(school({ computers: computers("120 300 60"), room: room(1) }), { ...lesson, teams: 2 });
   // 90 of 240 counted minutes: 37.5 %, 42.2 minutes, up to the clock's next five.
   expect(plan.charges.map((c) => [c.id, c.to - c.from])).toEqual([["c2", 45]]);
-  expect(plan).toMatchObject({ why: "few sockets", fits: true });
+  expect(plan).toMatchObject({ why: "few sockets", fits: true, wanted: 1, ready: 1 });
+  // Nobody's battery lasts a lesson: three computers at two sockets, and no battery is to blame for it.
+  const weak = chargingPlan(school({ computers: computers("60 60 60"), room: room(2) }), { ...lesson, teams: 3 });
+  expect(weak).toMatchObject({ why: "few sockets", fits: false, wanted: 1, ready: 0, left: [] });
 });
 
 test("power banks are charged when the boards run on them", () => {

@@ -43,6 +43,9 @@ export interface ChargingPlan {
   /** Things to charge, and the minutes from the first plug to the last as long as mains and school hours let it run. */
   readonly count: number;
   readonly minutes: number;
+  /** Computers that must run on their batteries, and how many of them will be ready. */
+  readonly wanted: number;
+  readonly ready: number;
   /** Whether everything that the teams need is ready in time. */
   readonly fits: boolean;
 }
@@ -97,6 +100,8 @@ export function chargingPlan(classFile: ClassFile, lesson: ChargedLesson, option
     left,
     count: charges.length,
     minutes: stretches.reduce((sum, stretch) => sum + busyMinutes(stretch, charges), 0),
+    wanted: wantedComputers,
+    ready: readyComputers,
     fits: readyComputers >= wantedComputers && unready === 0,
   };
 }
@@ -122,7 +127,8 @@ function whatToCharge(classFile: ClassFile, lesson: ChargedLesson): Wanted {
     .sort((a, b) => a.minutes - b.minutes)
     .slice(0, wantedComputers);
   const tooSmall = serving
-    .filter((c) => lasting.length < wantedComputers && c.batteryMinutes !== null && countedMinutes(c)! < needed)
+    // Without a cut those with a weak battery sit at the sockets, so nothing is wrong with them.
+    .filter((c) => dark > 0 && lasting.length < wantedComputers && c.batteryMinutes !== null && countedMinutes(c)! < needed)
     .map((c) => ({ id: c.id, code: "equipment.batteryTooSmall" as const, minutes: needed }));
   const banks = lesson.supply?.split(" ")[0] === "power-bank" ? Math.min(lesson.teams, bankCount(classFile)) : 0;
   const bankJobs = Array.from({ length: banks }, (_, b): Job => {

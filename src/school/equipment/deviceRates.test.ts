@@ -1,3 +1,4 @@
+// The chance that enough devices work, against R.
 import { expect, test } from "vitest";
 import { chanceEnough, deviceRates } from "./deviceRates.ts";
 

@@ -1,3 +1,4 @@
+// Devices of a lesson: what serves, who shares, what a power cut takes away.
 import { expect, test } from "vitest";
 import { chanceEnough, deviceRates } from "./deviceRates.ts";
 import { equipmentFor } from "./equipmentFor.ts";
