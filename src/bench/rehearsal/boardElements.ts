@@ -44,7 +44,7 @@ export function supplyElements(build: Build, limited: boolean): readonly Element
       plus,
       minus: supply.minus,
       volts: circumstances.supplyVolts,
-      ohms: facts.ohms.value,
+      ohms: circumstances.supplyOhms,
       limitAmps: limited && facts.limitAmps ? facts.limitAmps.value : beyondAnyLimit,
     },
     { kind: "resistor", id: boardIds.own, a: rail, b: ground, ohms: boardFacts.supplyVolts.value / boardFacts.ownAmps.value },

@@ -32,8 +32,9 @@ export interface Circumstances {
   readonly pullUpOhms: number;
   readonly fuseOhms: number;
   readonly cableOhms: number;
-  /** V of the board's supply without load. */
+  /** V of the board's supply without load, and Ω behind which it stands. */
   readonly supplyVolts: number;
+  readonly supplyOhms: number;
 }
 
 export interface Build {
@@ -99,6 +100,7 @@ export function makeBuild(
         fuseOhms: boardFacts.fuse.ohms.value,
         cableOhms: catalogue.get("usb-cable")?.figures.ohms?.value ?? 0,
         supplyVolts: supply.facts.volts.value[1],
+        supplyOhms: supply.facts.ohms.value,
         ...choice.circumstances,
       },
     },

@@ -6,22 +6,24 @@
 // Does not know: checks, other supplies.
 import { boardFacts } from "../parts/index.ts";
 import type { Build } from "./build.ts";
+import type { CircuitShelf } from "./circuitShelf.ts";
 import type { Hazard, SupplyReason, SupplyResult } from "./result.ts";
 import { meanOf, type Run, type Segment } from "./run.ts";
 import type { Point } from "./table.ts";
+import { usableShare } from "./usableShare.ts";
 
 /** s from which a current is no longer a short transient. Our choice; motors start within 0.1 s. */
 const lastingSeconds = 1;
 type Outcome = "fits" | "undetermined" | "does not fit";
 
-/** @param run one in which the supply holds: what it would have to give. */
-export function judgeSupply(build: Build, run: Run): SupplyResult {
+/** @param run one in which the supply holds: what it would have to give. @param shelf the circuits that are ready. */
+export function judgeSupply(build: Build, run: Run, shelf: CircuitShelf): SupplyResult {
   const { facts, item } = build.supply;
   const fed = run.segments.filter((s) => s.scene.on && s.to > s.from);
   const averageAmps = timeMean(fed, (p) => p.supplyAmps);
   const peakAmps = extreme(fed, Math.max, (p) => p.supplyAmps);
   const leastVolts = extreme(fed, Math.min, (p) => p.rail);
-  const hours = facts.ampHours && averageAmps > 0 ? facts.ampHours.value / averageAmps : null;
+  const hours = facts.ampHours && averageAmps > 0 ? (usableShare(build, fed, shelf) * facts.ampHours.value) / averageAmps : null;
   const regulatorCelsius = facts.into === "VIN" ? heat(build, fed) : null;
 
   const findings: [reason: SupplyReason, outcome: Outcome][] = [

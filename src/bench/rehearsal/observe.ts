@@ -1,6 +1,7 @@
 // What a person notices, in order: from this moment on this part shows this.
 //
-// Even blinking is told once, with its figures; single changes are told one by one.
+// Even blinking is told once, with its figures; single changes are told one by one; a line of text that comes again and again is
+// told when it changes.
 // Does not know: checks, sentences.
 import { readLines } from "./lastLine.ts";
 import type { Perceived } from "./perceive.ts";
@@ -14,7 +15,9 @@ export function observe(perceived: Perceived, run: Run): readonly Observation[] 
   for (const [part, spans] of perceived)
     for (const span of joinSpans(gatherBlinking(spans)).filter(isNoticed))
       observations.push({ ms: toMs(span.from), part, seen: span.seen, figures: rounded(span.figures) });
-  for (const line of readLines(run)) observations.push({ ms: toMs(line.at), part: "text", seen: line.text, figures: {} });
+  const lines = readLines(run);
+  for (const [i, line] of lines.entries())
+    if (line.text !== lines[i - 1]?.text) observations.push({ ms: toMs(line.at), part: "text", seen: line.text, figures: {} });
   return observations.sort((a, b) => a.ms - b.ms);
 }
 

@@ -1,6 +1,7 @@
 // What a multimeter shows at a correct build: volts of each net against GND at the moments of the checks.
 //
-// A meter is slow: of fast switching it shows the mean. A net that nothing holds has no reading.
+// A meter is slow: of fast switching it shows the mean. A net that nothing holds has no reading. A moment that shows nothing new
+// is left out: nobody measures the same state twice.
 // Does not know: which reading matters to whom.
 import type { Check } from "../lesson/index.ts";
 import type { Build } from "./build.ts";
@@ -14,15 +15,19 @@ import { ground } from "./wireUp.ts";
 export function readMeter(build: Build, run: Run, checks: readonly Check[]): readonly MeterReading[] {
   const moments = [...new Set(checks.map(momentOf))].sort((a, b) => a - b);
   const readings: MeterReading[] = [];
+  const known = new Set<string>();
   for (const moment of moments) {
     const scene = segmentAt(run, moment)?.scene;
     if (!scene) continue;
-    for (const [node, legs] of build.wiring.nodes) {
+    const now = [...build.wiring.nodes].flatMap(([node, legs]): MeterReading[] => {
       const at = legs.find((l) => l.part !== "board") ?? legs[0];
-      if (node === ground || legs.length < 2 || !at || scene.phases.some((p) => p.point.floating.has(node))) continue;
+      if (node === ground || legs.length < 2 || !at || scene.phases.some((p) => p.point.floating.has(node))) return [];
       const volts = meanOf(scene, (p) => p.volts(node));
-      readings.push({ ms: toMs(moment), at, volts: Number(volts.toFixed(4)) });
-    }
+      return [{ ms: toMs(moment), at, volts: Number(volts.toFixed(4)) }];
+    });
+    const shown = now.map((r) => r.volts.toFixed(1)).join();
+    if (!known.has(shown)) readings.push(...now);
+    known.add(shown);
   }
   return readings;
 }

@@ -425,6 +425,15 @@ test("a 9 V block: hours are 550 mAh over the mean current, heat is 160 K/W · (
   expect(supply.regulatorCelsius).toBeCloseTo(25 + 160 * (input - 5) * supply.averageAmps, 1);
   expect(supply.fits).toBe("fits");
 });
+test("four alkaline cells: hours end when less than 3.78 V are left for the chip, not when they are empty", () => {
+  const supply = rehearseOnce(ourLesson("lighthouse"), { supply: "battery-4aa" }).supply!;
+  // V(s) − R(s)·I − 1.9 V = 3.78 V with V from 6 V to 4 V and R from 1 Ω to 3 Ω, s the share used, I the lamp lit.
+  // Rail and current at that moment: 3.78 V / 111 Ω + 6 mA · (V − R·I)/(6.9 V) + the LED at 3.78 V, about 7.9 mA.
+  const amps = 3.78 / (5 / 0.045) + 0.006 * (5.68 / 6.9) + 0.0079;
+  const share = (6 - 1.9 - 3.78 - amps) / (2 + 2 * amps);
+  expect(supply.hours! / (2.2 / supply.averageAmps)).toBeGreaterThan(share * 0.95);
+  expect(supply.hours! / (2.2 / supply.averageAmps)).toBeLessThan(share * 1.05);
+});
 test("200 mA from a 9 V block heat the regulator beyond what it may: 25 °C + 160 K/W · 3 V · 0.25 A", () => {
   const lesson = smallLesson(
     "R1: { part: resistor, ohms: 25, watts: 5 }",

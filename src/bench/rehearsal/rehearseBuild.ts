@@ -40,7 +40,7 @@ export function rehearseBuild(build: Build, bench: Bench): RehearsedBuild {
   const runs = playRuns(build.lesson, table, player, seed);
   const checks = combineChecks(build, runs, build.lesson.checks);
   const holding = runs.find((r) => r.scenario.supply === "holds") ?? runs[0]!;
-  const supply = judgeSupply(build, holding);
+  const supply = judgeSupply(build, holding, shelf);
   const hazards = [...findHazards(build, table.pins, runs), ...regulatorHazards(supply)];
   const problems = problemsOf(build, table, runs);
   const verdict = verdictOf(checks, hazards, supply, problems);

@@ -124,7 +124,7 @@ export interface SupplyResult {
   readonly peakAmps: number;
   /** The least voltage of the board's 5 V net, V. */
   readonly leastVolts: number;
-  /** Hours until empty; null for what does not empty. */
+  /** Hours until it is empty, or until its voltage no longer carries the lesson; null for what does not empty. */
   readonly hours: number | null;
   /** °C of the board's regulator in a room of 25 °C; null where the supply does not pass it. */
   readonly regulatorCelsius: number | null;
