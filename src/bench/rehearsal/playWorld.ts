@@ -14,6 +14,7 @@ import { dutyOf, type PinActivity, phasesOf, restingPin, timerOf } from "./pinPh
 import { judgeLevel, judgeNumber } from "./readInput.ts";
 import { type Run, type Scenario, type Scene, type Segment, sceneKeyOf } from "./run.ts";
 import { firstState, type Table, type TableState } from "./table.ts";
+import { watchSupply } from "./watchSupply.ts";
 
 /** One life of the world: it outlives resets of the board. */
 export interface PlayedWorld {
@@ -30,8 +31,6 @@ interface Event {
   readonly happen: () => void;
 }
 
-/** s that a resettable fuse bears more than it should. 1206L050: at most 0.1 s at 8 A; longer for less, from memory. */
-const fusePatience = 1;
 /** s for which a noisy input keeps a level. */
 const noiseSlot = 0.005;
 /** s that the brown-out detector takes. ATmega328P data sheet: 2 µs, from memory. */
@@ -42,7 +41,6 @@ const slack = 1e-9;
 
 export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end: number, seed: number): PlayedWorld {
   const { build } = table;
-  const rails = boardFacts.chip;
   const pinNumbers = table.pins.map((pin) => (pin.startsWith("A") ? 14 + Number(pin.slice(1)) : Number(pin.slice(1))));
   const parts = followParts(build);
 
@@ -53,9 +51,11 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
   /** Angles that pins ask of servos, by index among the pins in use. */
   const pulses = new Map<number, number>();
   const states = new Map<string, PartState>();
+  const supply = watchSupply(build, scenario);
   let supplyOn = true;
-  let fuseOpen = false;
-  const fuseAbove: { hold: number | null; trip: number | null } = { hold: null, trip: null };
+  const isFed = () => supplyOn && !supply.fuseIsOpen;
+  /** Whether the chip could run as the table is now. */
+  let mayRun = true;
   let inbox = "";
   let pending: "reset" | "off" | null = null;
 
@@ -99,7 +99,7 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
     drives,
     states: parts.electrical(states),
     doing: parts.doing(),
-    supplyOn: supplyOn && !fuseOpen,
+    supplyOn: isFed(),
     limited: scenario.supply === "gives way",
   });
   const activities = () => pinNumbers.map((pin) => pins.get(pin) ?? restingPin);
@@ -111,7 +111,7 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       return { share, state, point: table.point(state) };
     });
     const switching = active.flatMap((a, pin) => (a.switching && a.mode === "output" ? [{ pin, hertz: a.switching.hertz }] : []));
-    return { phases, switching, states: new Map(states), on: supplyOn && !fuseOpen };
+    return { phases, switching, states: new Map(states), on: isFed() };
   };
 
   /** The table after a change: parts follow, the supply is judged, the history goes on. */
@@ -138,42 +138,18 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
   };
 
   const judgeSupply = (at: Scene) => {
-    if (!at.on) {
-      if (alive) pending ??= "off";
-      return;
-    }
-    const rail = least(at, (p) => p.rail);
-    const amps = most(at, (p) => p.supplyAmps);
-    const limit = build.supply.facts.limitAmps?.value ?? Number.POSITIVE_INFINITY;
-    if (amps > limit * (1 + slack) || (rail < rails.leastVoltsForClock.value && rail >= rails.brownOutVolts.value))
-      doubtfulSupply = true;
-    const giveUp = scenario.supply === "holds" ? rails.brownOutVolts.value : rails.leastVoltsForClock.value;
-    const resetLeg = build.wiring.joined("board", "RESET")
-      ? least(at, (p) => p.volts(build.wiring.node("board", "RESET")) / p.rail)
-      : 1;
-    if (alive && (rail < giveUp || resetLeg < boardFacts.pin.lowShare.value)) {
-      const life = lifeFrom;
-      schedule(now + brownOutSeconds, () => {
-        if (alive && life === lifeFrom) pending ??= "reset";
-      });
-    }
-    judgeFuse(meanFuse(at));
-  };
-
-  /** A resettable fuse is slow: what counts is current that lasts. */
-  const judgeFuse = (amps: number) => {
-    const { holdAmps, tripAmps } = boardFacts.fuse;
-    const watch = (level: "hold" | "trip", isAbove: boolean, then: () => void) => {
-      const since = isAbove ? (fuseAbove[level] ?? now) : null;
-      if (since !== null && fuseAbove[level] === null) schedule(now + fusePatience, () => fuseAbove[level] === since && then());
-      fuseAbove[level] = since;
-    };
-    watch("hold", amps > holdAmps.value, () => {
-      doubtfulSupply = true;
-      if (scenario.supply === "gives way") fuseOpen = true;
-    });
-    watch("trip", amps > tripAmps.value, () => {
-      fuseOpen = true;
+    const wasFed = isFed();
+    const { runs, isDoubtful, askAgainAt } = supply.judge(at, now);
+    doubtfulSupply ||= isDoubtful;
+    mayRun = runs;
+    // With an open fuse the table is another one.
+    if (askAgainAt < end) schedule(askAgainAt, () => undefined);
+    if (wasFed !== isFed()) schedule(now, () => undefined);
+    if (!alive || runs) return;
+    if (!at.on) pending ??= "off";
+    const life = lifeFrom;
+    schedule(now + brownOutSeconds, () => {
+      if (alive && life === lifeFrom) pending ??= "reset";
     });
   };
 
@@ -320,21 +296,23 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       const pause = pauses.at(-1);
       if (!pause || pause.to < Number.POSITIVE_INFINITY) return null;
       // The world goes on without the board until it has power and its boot loader has waited.
-      let ready = pause.from + rails.startSeconds.value;
+      const wait = boardFacts.chip.startSeconds.value;
+      let ready = pause.from + wait;
       while (now < end) {
-        const on = supplyOn && !fuseOpen && (scene ? least(scene, (p) => p.rail) : 0) >= rails.brownOutVolts.value;
         const next = Math.min(events[0]?.at ?? Number.POSITIVE_INFINITY, end);
-        if (on && ready <= next) {
+        if (mayRun && ready <= next) {
           advance(ready);
           pauses[pauses.length - 1] = { ...pause, to: ready };
           return ready < end ? ready : null;
         }
+        // The wait begins when the chip can run, so it is counted from the change that let it.
+        if (!mayRun) ready = next + wait;
         advance(next);
-        if (!on) ready = now + rails.startSeconds.value;
       }
       return null;
     },
     history() {
+      if (pending) pauseBoard();
       advance(end);
       return {
         scenario,
@@ -357,14 +335,4 @@ function slotAt(now: number): number {
 
 function sameSwitching({ switching: a }: PinActivity, { switching: b }: PinActivity): boolean {
   return a === b || (a !== null && b !== null && a.duty === b.duty && a.hertz === b.hertz && a.clock === b.clock);
-}
-
-function least(scene: Scene, figure: (p: Scene["phases"][number]["point"]) => number): number {
-  return Math.min(...scene.phases.map((p) => figure(p.point)));
-}
-function most(scene: Scene, figure: (p: Scene["phases"][number]["point"]) => number): number {
-  return Math.max(...scene.phases.map((p) => figure(p.point)));
-}
-function meanFuse(scene: Scene): number {
-  return scene.phases.reduce((sum, p) => sum + p.share * p.point.fuseAmps, 0);
 }

@@ -180,6 +180,27 @@ test("a key from 5V to GND is a short when it is pressed, and the board resets",
   expect(once.hazards.find((h) => h.code === "short")).toMatchObject({ severity: "unsafe", part: "board.5V", ms: 1000 });
   expect(once.verdict).toBe("unsafe");
 });
+test("a key at RESET stops the board for as long as it is held, and its program begins again", () => {
+  const lesson = smallLesson(
+    `B1: { part: button }
+     R1: { part: resistor, ohms: 220 }
+     LED1: { part: led, colour: red }`,
+    `board.RESET B1.1
+     B1.2 board.GND LED1.cathode
+     board.D9 R1.1
+     R1.2 LED1.anode`,
+    `{ at: 500ms, expect: { LED1: lit } }
+     { at: 1s, set: { B1.pressed: true } }
+     { from: 1100ms, to: 4s, expect: { LED1: dark } }
+     { at: 4s, set: { B1.pressed: false } }
+     { at: 5s, expect: { LED1: dark } }
+     { at: 4s, within: 2s, expect: { LED1: lit } }
+     { at: 1s, within: 1s, expect: { board: resets } }`,
+    "void setup() { pinMode(9, OUTPUT); digitalWrite(9, HIGH); } void loop() { delay(10); }",
+  );
+  // The boot loader waits 1.5 s after the key is let go.
+  expect(rehearseOnce(lesson).checks.map((c) => c.passed)).toEqual([true, true, true, true, true]);
+});
 test("a turned key, with both wires on legs that are always joined, is always pressed", () => {
   const lesson = ourLesson("signal-lamp");
   const nets = lesson.nets.map((net) => ({

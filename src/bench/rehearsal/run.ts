@@ -68,3 +68,8 @@ export function meanOf(scene: Scene, figure: (point: Point) => number): number {
   for (const { share, point } of scene.phases) sum += share * figure(point);
   return sum;
 }
+
+/** The least or most of a figure over the phases of a scene. @param pick Math.min or Math.max. */
+export function extremeOf(scene: Scene, pick: (...values: number[]) => number, figure: (point: Point) => number): number {
+  return pick(...scene.phases.map((p) => figure(p.point)));
+}

@@ -1,0 +1,69 @@
+// The board's supply from moment to moment: does the chip have enough, does the fuse hold, and what can nobody foresee.
+//
+// The chip resets below its brown-out level; between that and what its clock needs nobody knows what it does. A supply that is
+// asked for more than it promises, and a fuse between hold and trip, may hold or give way: the scenario decides, and the doubt
+// is told. A resettable fuse is slow, so what counts for it is current that lasts.
+// Does not know: programs, parts, what is done about a reset.
+import { boardFacts } from "../parts/index.ts";
+import type { Build } from "./build.ts";
+import { extremeOf, meanOf, type Scenario, type Scene } from "./run.ts";
+
+/** s that a resettable fuse bears more than it should. 1206L050: at most 0.1 s at 8 A; longer for less, from memory. */
+const fusePatience = 1;
+/** What the arithmetic may add to a current that is exactly at its limit. */
+const slack = 1e-9;
+
+export interface SupplyVerdict {
+  /** Whether the chip can run: enough voltage, and nobody holds RESET low. */
+  readonly runs: boolean;
+  /** Whether what happens is beyond what anybody promises. */
+  readonly isDoubtful: boolean;
+  /** When to ask again even if nothing changes, s; Infinity if never. */
+  readonly askAgainAt: number;
+}
+
+export interface SupplyWatch {
+  /** To be asked after every change, in the order of time. */
+  judge(scene: Scene, now: number): SupplyVerdict;
+  /** Whether the fuse has opened; a resettable one closes only when it has cooled, which a lesson does not wait for. */
+  readonly fuseIsOpen: boolean;
+}
+
+export function watchSupply(build: Build, scenario: Scenario): SupplyWatch {
+  const { brownOutVolts, leastVoltsForClock } = boardFacts.chip;
+  const { holdAmps, tripAmps } = boardFacts.fuse;
+  const promised = build.supply.facts.limitAmps?.value ?? Number.POSITIVE_INFINITY;
+  const leastVolts = scenario.supply === "holds" ? brownOutVolts.value : leastVoltsForClock.value;
+  const opensAbove = scenario.supply === "holds" ? tripAmps.value : holdAmps.value;
+  const resetIsWired = build.wiring.joined("board", "RESET");
+  let aboveHoldSince: number | null = null;
+  let aboveOpenSince: number | null = null;
+  let fuseIsOpen = false;
+
+  return {
+    get fuseIsOpen() {
+      return fuseIsOpen;
+    },
+    judge(scene, now) {
+      const rail = extremeOf(scene, Math.min, (p) => p.rail);
+      const resetShare = resetIsWired
+        ? extremeOf(scene, Math.min, (p) => p.volts(build.wiring.node("board", "RESET")) / p.rail)
+        : 1;
+      const runs = scene.on && rail >= leastVolts && resetShare >= boardFacts.pin.lowShare.value;
+      const isBetween = scene.on && rail < leastVoltsForClock.value && rail >= brownOutVolts.value;
+      const isOver = extremeOf(scene, Math.max, (p) => p.supplyAmps) > promised * (1 + slack);
+
+      const fuseAmps = meanOf(scene, (p) => p.fuseAmps);
+      aboveHoldSince = fuseAmps > holdAmps.value ? (aboveHoldSince ?? now) : null;
+      aboveOpenSince = fuseAmps > opensAbove ? (aboveOpenSince ?? now) : null;
+      const lasts = (since: number | null) => since !== null && now - since >= fusePatience - slack;
+      if (lasts(aboveOpenSince)) fuseIsOpen = true;
+      const waits = aboveHoldSince !== null && !lasts(aboveHoldSince);
+      return {
+        runs,
+        isDoubtful: isBetween || isOver || lasts(aboveHoldSince),
+        askAgainAt: waits ? (aboveHoldSince ?? now) + fusePatience : Number.POSITIVE_INFINITY,
+      };
+    },
+  };
+}
