@@ -16,13 +16,15 @@ export interface FreshTask {
   readonly groups: readonly (readonly number[])[];
   /** Lessons wanted; no more are searched for. */
   readonly lessons: number;
+  /** No row can be longer (meetingBound.ts). */
+  readonly bound: number;
 }
 
 /**
  * Swaps that the search may try for the number of lessons asked for, for one less, and so on: about two seconds in all. One
  * less is where most classes with wishes end, so it gets the most.
  */
-const swapShares = [500_000, 5_000_000, 2_500_000, 1_000_000];
+const swapShares = [500_000, 8_000_000, 3_000_000, 1_000_000];
 const leastShare = 300_000;
 /** Above this a search by turning takes too long, and shifted rows give more lessons than a school year has. */
 const mostTurned = 64;
@@ -46,8 +48,9 @@ export function* freshLessons(task: FreshTask, random: QuickRandom): LongWork<Nu
     offer(shiftedRows(sizes, lessons));
   }
   if (best.length < lessons && !known && pupils <= mostTurned) {
-    for (let wanted = lessons; wanted > best.length; wanted -= 1) {
-      const share = swapShares[lessons - wanted] ?? leastShare;
+    const most = Math.min(lessons, task.bound);
+    for (let wanted = most; wanted > best.length; wanted -= 1) {
+      const share = swapShares[most - wanted] ?? leastShare;
       const found = yield* turnLesson({ ...task, lessons: wanted }, share, random);
       if (found) offer(found);
     }

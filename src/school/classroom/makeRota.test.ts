@@ -160,6 +160,11 @@ const wishCases: [what: string, task: Partial<RotaTask> & Pick<RotaTask, "pupils
     13,
   ],
   ["two who stay together, 13 lessons", { pupils: ids(30), size: 3, lessons: 13, together: [["4", "9"]] }, 13],
+  [
+    "two who stay together, more lessons than can be fresh",
+    { pupils: ids(30), size: 3, lessons: 20, together: [["4", "9"]] },
+    13,
+  ],
   ["a whole team that stays", { pupils: ids(30), size: 3, lessons: 13, together: [["1", "2", "3"]] }, 13],
   [
     "groups that overlap are one",

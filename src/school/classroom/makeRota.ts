@@ -50,7 +50,8 @@ export function* makeRota(task: RotaTask): LongWork<Rota> {
   const random = quickRandom(seededRandom(task.seed, "classroom.rota").int(1, 0x7fffffff));
   const marks = marksOf(task);
 
-  const mixed = yield* mix(wishes, mixes, marks, random);
+  const bound = meetingBound(wishes);
+  const mixed = yield* mix(wishes, mixes, bound ?? mixes, marks, random);
   const byMix = mixed.map((teams) => [
     ...wishes.standing.map((team) => [...team]),
     ...teams.map((team) => team.map((p) => wishes.mixed[p]!)),
@@ -72,7 +73,6 @@ export function* makeRota(task: RotaTask): LongWork<Rota> {
   );
   const forced = wishes.joined.map((group) => new Set(group));
   const { fresh, repeated } = countRepeats(byMix, (a, b) => forced.some((group) => group.has(a) && group.has(b)));
-  const bound = meetingBound(wishes);
   return {
     lessons: named,
     bound: bound === null ? lessons : bound * stay,
@@ -89,7 +89,13 @@ export function rotaAtOnce(task: RotaTask): Rota {
 }
 
 /** Lessons over the positions of the mixed pupils. */
-function* mix(wishes: Wishes, lessons: number, marks: Float64Array | null, random: QuickRandom): LongWork<NumberLessons> {
+function* mix(
+  wishes: Wishes,
+  lessons: number,
+  bound: number,
+  marks: Float64Array | null,
+  random: QuickRandom,
+): LongWork<NumberLessons> {
   const pupils = wishes.mixed.length;
   const position = new Map(wishes.mixed.map((p, i) => [p, i]));
   const at = (p: number) => position.get(p)!;
@@ -98,7 +104,7 @@ function* mix(wishes: Wishes, lessons: number, marks: Float64Array | null, rando
   const apart = wishes.apart.map(([a, b]): [number, number] => [at(a), at(b)]);
   const ownMarks = marks ? Float64Array.from(wishes.mixed, (p) => marks[p]!) : null;
 
-  const design = yield* freshLessons({ sizes: wishes.sizes, seated, groups, lessons }, random);
+  const design = yield* freshLessons({ sizes: wishes.sizes, seated, groups, lessons, bound }, random);
   const plan = placePupils(
     { lessons: design, held: lessons, seated: new Set(seated.flat()), apart, marks: ownMarks, pupils },
     random,

@@ -59,7 +59,7 @@ function possibleForms(task: TurnTask, pupils: number): Form[] {
     const turns = task.lessons / baseLessons;
     if (!Number.isInteger(turns) || (baseLessons > 3 && turns > 1)) continue;
     // Without turning the search is as large as the rota, which only small classes bear.
-    if (turns === 1 && pupils > 12 && task.lessons > 1) continue;
+    if (turns === 1 && pupils > 20 && task.lessons > 1) continue;
     const most = turns === 1 ? 0 : Math.floor((pupils - still) / turns);
     for (let rings = most; rings >= Math.max(0, most - 1); rings -= 1) {
       if (turns > 1 && (rings === 0 || pupils - still - rings * turns > 9)) continue;
