@@ -223,8 +223,8 @@ function supplierSheets(part: SupplierPart, input: OrderInput, language: Languag
   const sum = (value: Money) => formatSum(language, value, classFile.decimals);
   const height = (row: Row) =>
     Math.max(
-      lineCount(row.article, 30, 4.2, "bold") * 5.7,
-      lineCount(row.contents, 88, 4.2, "bold") * 5.7 + lineCount(row.why, 88, 2.8) * 3.7,
+      lineCount(row.article, 33, 4.2, "bold") * 5.7,
+      lineCount(row.contents, 84, 4.2, "bold") * 5.7 + lineCount(row.why, 84, 2.8) * 3.7,
     ) + 2.6;
   const top = 22 + lineCount(supplier.name, sheetWidthForName, 10, "bold") * 11;
   const room = sheetHeight - top - 13.5 - signHeight - 10;

@@ -93,7 +93,7 @@ describe("any paper", () => {
 
 describe("tray list", () => {
   test("large things first, parts by name, wires, then what is missing", () => {
-    const rows = trayRows(inventedTray(7), en);
+    const rows = trayRows(inventedTray(7), inventedClassFile(group), en);
     expect(rows.map((r) => `${r.count} ${r.parts} ${r.name}`)).toEqual([
       "1  breadboard",
       "1  board",
@@ -109,13 +109,23 @@ describe("tray list", () => {
     expect(rows.map((r) => r.missing)).toEqual([...Array(9).fill(false), true]);
     expect(rows[7]!.note).toBe("orange orange brown, gold · in place of resistor, 220 Ω");
   });
+  test("what has no place comes from the kit, unless it was counted in the cupboard", () => {
+    const at = (item: string) => ({ item, count: 1, parts: [], insteadOf: null, box: "" });
+    const rows = trayRows({ team: 1, items: [at("servo"), at("relay")], missing: [] }, inventedClassFile(group), en);
+    expect(rows.map((r) => [r.item, r.from])).toEqual(
+      [
+        ["relay", "kit"],
+        ["servo", "—"],
+      ].reverse(),
+    );
+  });
   test("computers and their ports are not handed out", () => {
     const tray = {
       team: 1,
       items: [{ item: "computer", count: 1, parts: [], insteadOf: null, box: "" }],
       missing: [{ item: "usb-port 500mA", count: 1, parts: [] }],
     };
-    expect(trayRows(tray, en)).toEqual([]);
+    expect(trayRows(tray, inventedClassFile(group), en)).toEqual([]);
   });
   test("twelve things stand on one sheet, thirty on more, and none is lost", () => {
     for (const [things, sheets] of [

@@ -83,24 +83,32 @@ const legend = (language: Language) =>
 const acrossMost = 16;
 const rowLeast = 5.2;
 
+/** Up to so many lessons have room for heads that run across; more are turned. */
+const uprightMost = 6;
+
 function pupilSheets(group: ClassGroup, columns: readonly Column[], language: Language): Sheet[] {
   const compare = compareNames(language);
   const pupils = [...group.pupils].sort((a, b) => compare(a.name, b.name));
-  const headHeight = 34;
   const head = top(say(language, "rota.whereHeading"), say(language, "rota.whereBelow", { name: group.name }), legend(language));
-  const room = sheetHeight - head.height - headHeight - 13.5 - 3;
-  const perSheet = Math.floor(room / rowLeast);
-  const rowHeight = Math.min(7.4, room / Math.min(pupils.length, perSheet));
-  return chunks(columns, acrossMost).flatMap((across) =>
-    chunks(pupils, perSheet).map((down) => ({
+  return chunks(columns, acrossMost).flatMap((across) => {
+    const upright = across.length <= uprightMost;
+    const width = (sheetWidth - 48) / across.length - 2;
+    const headHeight = upright
+      ? Math.max(...across.map((c) => lineCount(`${c.index + 1} ${c.title}`, width, 2.8) + 1)) * 3.8 + 2
+      : 35;
+    const room = sheetHeight - head.height - headHeight - 13.5 - 3;
+    const perSheet = Math.floor(room / rowLeast);
+    const rowHeight = Math.min(7.4, room / Math.min(pupils.length, perSheet));
+    const lesson = (c: Column) => html`<b>${formatNumber(language, c.index + 1)}</b> ${user(c.title)}<br>${c.day}`;
+    return chunks(pupils, perSheet).map((down) => ({
       for: html`${say(language, "rota.forWall")}`,
       body: html`${head.html}
-<table class="rota where" style="--row:${rowHeight.toFixed(2)}mm"><thead><tr><th></th>${across.map((c) => html`<th scope="col"><div class="up"><b>${formatNumber(language, c.index + 1)}</b> ${user(c.title)}<br>${c.day}</div></th>`)}</tr></thead><tbody>${down.map(
+<table class="rota where ${upright ? "across" : ""}" style="--row:${rowHeight.toFixed(2)}mm"><thead><tr><th></th>${across.map((c) => html`<th scope="col">${upright ? lesson(c) : html`<div class="up">${lesson(c)}</div>`}</th>`)}</tr></thead><tbody>${down.map(
         (p, i) =>
           html`<tr class="${i % 3 === 2 ? "third" : ""}"><th scope="row" style="font-size:${nameSize(p.name)}mm">${user(p.name)}</th>${across.map((c) => html`<td>${seat(c, p.id, language)}</td>`)}</tr>`,
       )}</tbody></table>`,
-    })),
-  );
+    }));
+  });
 }
 
 /** A name that does not fit its column on one line is set smaller, never cut. */
@@ -131,10 +139,16 @@ function lessonSheets(group: ClassGroup, columns: readonly Column[], input: Rota
   const notes = promises(input, language);
   const notesHeight = notes.reduce((sum, note) => sum + lineCount(note, sheetWidth, 3.4) * 4.6, 4);
   const across = Math.min(most, teamsMost);
-  const width = (sheetWidth - lessonWidth) / across;
+  const width = (sheetWidth - lessonWidth) / across - 1.7;
   const height = (c: Column, size: number) => {
-    const cells = c.teams.map((t) => t.pupils.reduce((n, p) => n + lineCount(`${name(p)} b`, width - 1.7, size), 0));
-    return Math.max(...cells, lineCount(`${c.index + 1} ${c.title}`, lessonWidth - 1, size, "bold") + 1) * size * 1.24 + 1.9;
+    const cell = (t: Team) =>
+      t.pupils.reduce((sum, id) => {
+        const words = memberWords(t, id, name, language);
+        const mm = memberSize(words, size, width);
+        return sum + lineCount(`${words.letters} ${words.name}`, width, mm) * mm * 1.24;
+      }, 0);
+    const lesson = (lineCount(`${c.index + 1} ${c.title}`, lessonWidth - 1, size) + 1) * size * 1.24;
+    return Math.max(lesson, ...c.teams.map(cell)) + 1.9;
   };
   const head = top(say(language, "rota.whomHeading"), say(language, "rota.whomBelow", { name: group.name }), legend(language));
   const room = sheetHeight - head.height - 9 - 13.5 - notesHeight;
@@ -154,6 +168,8 @@ function lessonSheets(group: ClassGroup, columns: readonly Column[], input: Rota
               html`<td>${members(
                 c.teams.find((t) => t.number === n),
                 name,
+                size,
+                width,
                 language,
               )}</td>`,
           )}</tr>`,
@@ -162,19 +178,30 @@ function lessonSheets(group: ClassGroup, columns: readonly Column[], input: Rota
   );
 }
 
-function members(team: Team | undefined, name: (id: string) => string, language: Language): Html {
-  const rank = (id: string) =>
-    ["builder", "programmer", "checker"].indexOf(team?.roles.find((r) => r.pupil === id)?.role ?? "checker");
+/** Builder, programmer, checker, one below the other; a name that is too wide for its column is set smaller. */
+function members(team: Team | undefined, name: (id: string) => string, size: number, width: number, language: Language): Html {
+  const order = ["builder", "programmer", "checker"] as const;
+  const rank = (id: string) => order.findIndex((role) => team?.roles.some((r) => r.pupil === id && r.role === role));
   const sorted = [...(team?.pupils ?? [])].sort((a, b) => rank(a) - rank(b));
-  return html`${sorted.map(
-    (id) =>
-      html`<div>${user(name(id))} <span>${
-        team?.roles
-          .filter((r) => r.pupil === id)
-          .map((r) => letter(r.role, language))
-          .join("") ?? ""
-      }</span></div>`,
-  )}`;
+  return html`${sorted.map((id) => {
+    const words = memberWords(team, id, name, language);
+    const fitting = memberSize(words, size, width);
+    return html`<div style="font-size:${fitting}mm">${words.letters} ${user(words.name)}</div>`;
+  })}`;
+}
+
+interface MemberWords {
+  readonly letters: string;
+  readonly name: string;
+}
+
+function memberWords(team: Team | undefined, id: string, name: (id: string) => string, language: Language): MemberWords {
+  const roles = team?.roles.filter((r) => r.pupil === id) ?? [];
+  return { letters: roles.map((r) => letter(r.role, language)).join(""), name: name(id) };
+}
+
+function memberSize({ letters, name }: MemberWords, size: number, width: number): number {
+  return [size, 2.8].find((mm) => textWidth(`${letters} ${name}`, mm) <= width) ?? 2.6;
 }
 
 /** What the rota keeps and what it does not. */

@@ -278,6 +278,8 @@ function seesPiece(tables: readonly MarkdownBlock[], language: Language): Piece[
   });
 }
 
+/** Width of the column that names the point, mm. */
+const pointWidth = 27;
 /** Most moments across and points down in the table of readings. */
 const momentsMost = 3;
 const pointsMost = 6;
@@ -300,11 +302,13 @@ function readingTable(lesson: Lesson, planned: PlannedLesson, language: Language
     .slice(0, pointsMost)
     .sort((a, b) => known.indexOf(a) - known.indexOf(b));
   if (rows.length === 0 || moments.length === 0) return [];
-  const body = html`<table class="small"><thead><tr><th>${say(language, "runSheet.leads")}</th>${moments.map((ms) => html`<th class="num">${momentName(lesson, ms, language)}</th>`)}</tr></thead><tbody>${rows.map(
+  const body = html`<table class="small readings"><thead><tr><th>${say(language, "runSheet.leads")}</th>${moments.map((ms) => html`<th class="num">${momentName(lesson, ms, language)}</th>`)}</tr></thead><tbody>${rows.map(
     (net) =>
       html`<tr><th scope="row">${pointName(net)}</th>${moments.map((ms) => html`<td class="num">${volts(at(net, ms), language)}</td>`)}</tr>`,
   )}</tbody></table>`;
-  const headLines = Math.max(...moments.map((ms) => lineCount(momentName(lesson, ms, language), 24, 2.8)));
+  const headLines = Math.max(
+    ...moments.map((ms) => lineCount(momentName(lesson, ms, language), (halfWidth - pointWidth) / moments.length - 2, 2.8)),
+  );
   return [heading(say(language, "runSheet.readings")), { height: 2 + headLines * 3.7 + rows.length * 5.5, html: body }];
 }
 

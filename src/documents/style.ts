@@ -78,6 +78,7 @@ small.under{display:block}
 .qrbox{display:flex;align-items:flex-end;column-gap:1.5mm}
 .qrbox small{font-size:2.6mm;max-inline-size:32mm;text-align:end;white-space:nowrap;padding-block-end:2.6mm}
 .part{font-weight:400}
+.does>bdi{display:inline-block}
 .hint{font-size:4.2mm;display:flex;justify-content:space-between;align-items:baseline;margin-block-end:1.5mm}
 .hint small{font-weight:400}
 .labels{display:grid;grid-template-columns:95mm 95mm;grid-auto-rows:33mm}
@@ -97,7 +98,7 @@ small.under{display:block}
 .held td.nowrap{inline-size:42mm}
 .sign{display:grid;grid-template-columns:40mm 1fr 1fr;column-gap:8mm;margin-block:auto 2mm;padding-block-start:8mm}
 .sign .line{display:block}
-.articles tbody th{inline-size:32mm}
+.articles tbody th{inline-size:37mm}
 .articles tfoot th{font-weight:400}
 .articles tfoot tr:last-child>*{font-weight:700;font-size:5mm}
 .run{font-size:3.5mm;line-height:1.314;display:flex;flex-direction:column;flex:1}
@@ -129,7 +130,9 @@ em{font-style:normal}
 .small{margin-block-end:1mm}
 .small tbody tr{border-block-end:0}
 .small thead th{border-block-end:1px solid #000}
-.small td.num,.small th.num{white-space:normal;inline-size:26mm}
+.readings{table-layout:fixed}
+.readings th:first-child{inline-size:27mm}
+.readings .num{white-space:normal}
 .even{table-layout:fixed}
 code{font:inherit;font-weight:700;direction:ltr;unicode-bidi:isolate}
 .rota th,.rota td{padding:0 .8mm;text-align:center}
@@ -142,7 +145,8 @@ code{font:inherit;font-weight:700;direction:ltr;unicode-bidi:isolate}
 .where tbody tr{border-block-end:0}
 .where tbody .third{border-block-end:1px solid #000}
 .where tbody th{font-weight:400}
-.up{writing-mode:vertical-rl;transform:rotate(180deg);max-block-size:100%;block-size:100%;text-align:start;line-height:1.15;margin-inline:auto}
+.up{writing-mode:vertical-rl;transform:rotate(180deg);display:inline-block;inline-size:33mm;text-align:start;line-height:1.15}
+.across thead th{block-size:auto;text-align:center}
 .whom{table-layout:fixed;line-height:1.24}
 .whom small{line-height:inherit}
 .whom th:first-child{inline-size:27mm}
@@ -154,7 +158,6 @@ code{font:inherit;font-weight:700;direction:ltr;unicode-bidi:isolate}
 .whom td,.whom th{vertical-align:top;text-align:start;padding:.7mm}
 
 .whom thead th{font-size:4.2mm;padding-block:0 .6mm;vertical-align:bottom}
-.whom span{white-space:nowrap}
 .legend{inline-size:54mm}
 .promises{font-size:3.4mm;margin-block-start:3mm}
 .d text{font-family:"Paper","Noto Sans",sans-serif;font-size:calc(8px*var(--k,1)*var(--t,1));fill:#000}

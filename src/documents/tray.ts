@@ -9,7 +9,7 @@ import { bandWords, formatDay, itemName, type Language, say } from "../language/
 import type { ClassFile } from "../school/file/index.ts";
 import type { PlannedLesson, Tray } from "../school/readiness/index.ts";
 import { type Html, html, user } from "./html.ts";
-import { lineCount } from "./measure.ts";
+import { lineCount, textWidth } from "./measure.ts";
 import { outline } from "./outlines.ts";
 import { classAndDate, lessonInCourse, type PaperContent, type Sheet } from "./paper.ts";
 import { qrCode } from "./qrCode.ts";
@@ -34,6 +34,8 @@ export interface TrayRow {
   /** Colour bands, what it stands in for; empty if there is nothing to say. */
   readonly note: string;
   readonly box: string;
+  /** Where it comes from when nobody named a place: the kit, or a dash. */
+  readonly from: string;
   readonly missing: boolean;
 }
 
@@ -53,7 +55,7 @@ export function trayPaper(input: TrayInput, language: Language): PaperContent {
 }
 
 /** The rows of one tray: large things first, then parts in the order of their names, wires last, then what is missing. */
-export function trayRows(tray: Tray, language: Language): TrayRow[] {
+export function trayRows(tray: Tray, classFile: ClassFile, language: Language): TrayRow[] {
   const row = (
     item: string,
     count: number,
@@ -70,6 +72,7 @@ export function trayRows(tray: Tray, language: Language): TrayRow[] {
       .filter((t) => t !== "")
       .join(" · "),
     box,
+    from: classFile.kits.length > 0 && classFile.stock.every((line) => line.item !== item) ? say(language, "tray.kit") : "—",
     missing,
   });
   const handed = tray.items.map((i) => row(i.item, i.count, i.parts, i.box, false, i.insteadOf));
@@ -97,7 +100,7 @@ function rank(item: string): number {
 const fixed = { head: 7, countIn: 15, block: 13.5, rowMost: 18.4, rowLeast: 11.6 };
 
 function traySheets(tray: Tray, input: TrayInput, title: string, language: Language): Sheet[] {
-  const rows = trayRows(tray, language);
+  const rows = trayRows(tray, input.classFile, language);
   const top = topLine(tray, input, title, language);
   const room = sheetHeight - top.height - fixed.head - fixed.countIn - fixed.block;
   const least = (row: TrayRow) => {
@@ -134,13 +137,30 @@ function topLine(
   const does = html`${clauses.map(({ role, names }, i) => html`${i > 0 ? ", " : ""}<bdi>${sentence(language, `tray.${role}`, { n: names.length }, { names: joined(names) })}</bdi>`)}`;
   const day = formatDay(language, planned.date, "short");
   const code = `${planned.id}/${tray.team}`;
-  const text = clauses.map(({ names }) => `${names.join(", ")} programs`).join(", ");
-  const width = sheetWidth - 22 - 30 - 12;
-  const lines = lineCount(`${title}, ${day}`, width, 4.2) + lineCount(text, width, 4.2);
+  const codeWidth = Math.max(...code.split("/").map((part) => textWidth(`${part}/`, 2.6))) + 1.5;
+  const width = sheetWidth - 22 - codeWidth - textWidth(String(tray.team), 22, "bold") - 12;
+  const spoken = clauses.map(({ role, names }) => say(language, `tray.${role}`, { n: names.length, names: names.join(", ") }));
+  const lines = lineCount(`${title}, ${day}`, width, 4.2) + clauseLines(spoken, width);
   return {
-    html: html`<header class="top"><div><h1>${say(language, "tray.heading")}</h1><p>${sentence(language, "tray.lessonOnDay", { day }, { title: user(title) })}</p><p>${does}</p></div><div class="qrbox"><small class="ltr">${pieces(code)}</small>${qrCode(code)}</div><div class="end"><small>${say(language, "tray.team")}</small><div class="big">${tray.team}</div></div></header>`,
+    html: html`<header class="top"><div><h1>${say(language, "tray.heading")}</h1><p>${sentence(language, "tray.lessonOnDay", { day }, { title: user(title) })}</p><p class="does">${does}</p></div><div class="qrbox"><small class="ltr">${pieces(code)}</small>${qrCode(code)}</div><div class="end"><small>${say(language, "tray.team")}</small><div class="big">${tray.team}</div></div></header>`,
     height: Math.max(26, 11 + lines * 5.7) + 5,
   };
+}
+
+/** Lines that clauses take when each is kept together as long as it fits. */
+function clauseLines(clauses: readonly string[], width: number): number {
+  let lines = 0;
+  let used = width;
+  for (const clause of clauses) {
+    const wide = textWidth(`${clause}, `, 4.2);
+    if (used + wide <= width) {
+      used += wide;
+      continue;
+    }
+    lines += lineCount(clause, width, 4.2);
+    used = Math.min(wide, width);
+  }
+  return lines;
 }
 
 /** The code's text, broken where it has strokes. */
@@ -157,7 +177,7 @@ function table(rows: readonly TrayRow[], height: (row: TrayRow) => number, langu
   const head = (key: "howMany" | "what" | "from" | "inTheTray" | "back" | "broken") => say(language, `tray.${key}`);
   return html`<table class="tray"><thead><tr><th></th><th class="num">${head("howMany")}</th><th>${head("what")}</th><th>${head("from")}</th><th>${head("inTheTray")}</th><th>${head("back")}</th><th>${head("broken")}</th></tr></thead><tbody>${rows.map(
     (row) => html`
-<tr style="--row:${height(row).toFixed(1)}mm;--t:${letterScale(height(row))}"><td>${outline(row.item)}</td><td class="count num">${row.count}</td><th scope="row">${row.parts === "" ? null : html`<span class="part">${row.parts}</span> `}${row.name}${row.note === "" ? null : html`<small class="under">${row.note}</small>`}</th><td>${row.missing ? html`<b>${say(language, "tray.missing")}</b>` : user(row.box === "" ? "—" : row.box)}</td><td><i class="${row.missing ? "tick none" : "tick"}"></i></td><td><i class="tick"></i></td><td><i class="line"></i></td></tr>`,
+<tr style="--row:${height(row).toFixed(1)}mm;--t:${letterScale(height(row))}"><td>${outline(row.item)}</td><td class="count num">${row.count}</td><th scope="row">${row.parts === "" ? null : html`<span class="part">${row.parts}</span> `}${row.name}${row.note === "" ? null : html`<small class="under">${row.note}</small>`}</th><td>${row.missing ? html`<b>${say(language, "tray.missing")}</b>` : row.box === "" ? row.from : user(row.box)}</td><td><i class="${row.missing ? "tick none" : "tick"}"></i></td><td><i class="tick"></i></td><td><i class="line"></i></td></tr>`,
   )}</tbody></table>`;
 }
 
