@@ -40,10 +40,10 @@ for (const id of ["lighthouse", "signal-lamp", "quay-lamp-at-dusk"])
       const once = rehearseOnce(wrong);
       const where = `seed ${seed}`;
       expect(verdicts, where).toContain(once.verdict);
-      expect(JSON.stringify(once), where).not.toMatch(/null,"(averageAmps|peakAmps)|NaN|Infinity/);
-      for (const figure of [once.supply?.averageAmps, once.supply?.peakAmps, once.supply?.leastVolts])
+      expect(JSON.stringify(once), where).not.toMatch(/null,"(amps|peakAmps)|NaN|Infinity/);
+      for (const figure of [once.supply?.amps, once.supply?.peakAmps, once.supply?.leastVolts])
         expect(Number.isFinite(figure), where).toBe(true);
-      expect(once.supply!.averageAmps, where).toBeLessThanOrEqual(once.supply!.peakAmps + 1e-9);
+      expect(once.supply!.amps, where).toBeLessThanOrEqual(once.supply!.peakAmps + 1e-9);
       for (const check of once.checks) expect(check.passed && check.undetermined, where).toBe(false);
       for (const check of once.checks.filter((c) => c.undetermined)) expect(check.hangsOn.length, where).toBeGreaterThan(0);
       for (const hazard of once.hazards) expect(hazard.value, `${where} ${hazard.code}`).not.toBeNaN();

@@ -36,7 +36,16 @@ export function judgeSupply(build: Build, run: Run, shelf: CircuitShelf): Supply
   ];
   const why = findings.filter(([, outcome]) => outcome !== "fits");
   const fits = why.some(([, o]) => o === "does not fit") ? "does not fit" : why.length > 0 ? "undetermined" : "fits";
-  return { supply: item, fits, why: why.map(([reason]) => reason), averageAmps, peakAmps, leastVolts, hours, regulatorCelsius };
+  return {
+    supply: item,
+    fits,
+    why: why.map(([reason]) => reason),
+    amps: averageAmps,
+    peakAmps,
+    leastVolts,
+    hours,
+    regulatorCelsius,
+  };
 }
 
 /** The regulator's heat as a hazard: it is a matter of minutes, so it is judged at the mean. */

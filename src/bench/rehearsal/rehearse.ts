@@ -3,7 +3,7 @@
 // Long work: it yields between builds, so that page, worker and command can show and stop it. The verdict is that of the lesson
 // as written on the best supply that is offered; variants say which other parts would do.
 // Does not know: how many parts there are, which class it is for.
-import type { LongWork } from "../../base/index.ts";
+import type { LongWork, Progress } from "../../base/index.ts";
 import type { Lesson } from "../lesson/index.ts";
 import { type BuildChoice, makeBuild } from "./build.ts";
 import { circuitShelf } from "./circuitShelf.ts";
@@ -13,7 +13,15 @@ import { listVariants } from "./listVariants.ts";
 import { programPlayer } from "./programPlayer.ts";
 import { type Bench, type RehearsedBuild, rehearseBuild } from "./rehearseBuild.ts";
 import { asResult, blamedVerdict, blameSupply, notBuilt, type OneRehearsal, strongSupply } from "./rehearseOnce.ts";
-import { type ItemKey, type Margin, type RehearsalResult, type VariantResult, type VariantWhat, verdicts } from "./result.ts";
+import {
+  type ItemKey,
+  type Margin,
+  type RehearsalResult,
+  type RehearsalStage,
+  type VariantResult,
+  type VariantWhat,
+  verdicts,
+} from "./result.ts";
 
 export interface RehearsalOptions {
   /** Supplies that the class has, tried in place of the lesson's own; the best of them is used. */
@@ -42,7 +50,7 @@ interface Trial {
  * one would, that is "needs another supply", and `supplies` tells the strong one too. Never throws for any lesson.
  */
 export function* rehearse(lesson: Lesson, options: RehearsalOptions = {}): LongWork<RehearsalResult> {
-  yield { done: 0, total: 1, doing: "rehearsal.readsProgram" };
+  yield stage(0, 1, "rehearsal.readsProgram");
   const { player, problems } = programPlayer(lesson);
   if (!player) return resultOf(lesson, notBuilt("fails its rehearsal", problems));
   return yield* rehearseOn(lesson, { player, shelf: circuitShelf(), seed: options.seed ?? 1 }, options);
@@ -53,7 +61,7 @@ export function* rehearseOn(lesson: Lesson, bench: Bench, options: RehearsalOpti
   const offered = options.supplies && options.supplies.length > 0 ? [...new Set(options.supplies)] : [undefined];
   const trials: Trial[] = [];
   for (const [i, supply] of offered.entries()) {
-    yield { done: i, total: offered.length + 1, doing: "rehearsal.triesSupplies" };
+    yield stage(i, offered.length + 1, "rehearsal.triesSupplies");
     const trial = tryLesson(lesson, supply === undefined ? {} : { supply }, bench);
     if (!("done" in trial)) return resultOf(lesson, trial);
     trials.push(trial);
@@ -70,12 +78,16 @@ export function* rehearseOn(lesson: Lesson, bench: Bench, options: RehearsalOpti
 
   const planned = planVariants(lesson, options, firm, bench.seed);
   for (const [i, what] of planned.entries()) {
-    yield { done: offered.length + i, total: offered.length + planned.length, doing: "rehearsal.triesValues" };
+    yield stage(offered.length + i, offered.length + planned.length, "rehearsal.triesValues");
     const variant = tryVariant(lesson, what, firm.choice, bench);
     if (!isSample(what) || isNews(variant, variants)) variants.push(variant);
   }
   const margins = options.margins && firm.result.verdict === "ready" ? yield* marginsOf(firm, bench, planned.length) : [];
   return { ...resultOf(lesson, best.result), supplies: told.map((t) => t.done.supply), variants, margins };
+}
+
+function stage(done: number, total: number, doing: RehearsalStage): Progress {
+  return { done, total, doing };
 }
 
 function tryLesson(lesson: Lesson, choice: BuildChoice, bench: Bench): Trial | OneRehearsal {
@@ -132,7 +144,7 @@ function* marginsOf(firm: Trial, bench: Bench, done: number): LongWork<readonly 
   for (;;) {
     const step = looking.next();
     if (step.done) return step.value;
-    yield { done, total: done + 1, doing: "rehearsal.seeksMargins" };
+    yield stage(done, done + 1, "rehearsal.seeksMargins");
   }
 }
 

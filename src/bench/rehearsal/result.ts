@@ -120,7 +120,8 @@ export interface SupplyResult {
   readonly supply: ItemKey;
   readonly fits: "fits" | "does not fit" | "undetermined";
   readonly why: readonly SupplyReason[];
-  readonly averageAmps: number;
+  /** A on average over the lesson's rehearsal. */
+  readonly amps: number;
   readonly peakAmps: number;
   /** The least voltage of the board's 5 V net, V. */
   readonly leastVolts: number;
@@ -172,6 +173,13 @@ export interface Margin {
   /** As `down`, upwards; null: not within × 10. */
   readonly up: number | null;
 }
+
+/** What a rehearsal is doing, told with its progress. */
+export type RehearsalStage =
+  | "rehearsal.readsProgram"
+  | "rehearsal.triesSupplies"
+  | "rehearsal.triesValues"
+  | "rehearsal.seeksMargins";
 
 /** What kept a lesson from being rehearsed, or from being rehearsed in full. */
 export const rehearsalProblemCodes = [

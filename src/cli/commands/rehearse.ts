@@ -125,7 +125,7 @@ function printRehearsal(result: RehearsalResult, language: Language): void {
       itemName(language, s.supply),
       sayUnchecked(language, `fits.${s.fits}`),
       say("load", {
-        average: formatAmount(language, s.averageAmps, "A"),
+        average: formatAmount(language, s.amps, "A"),
         peak: formatAmount(language, s.peakAmps, "A"),
         volts: formatAmount(language, s.leastVolts, "V"),
       }),

@@ -7,7 +7,7 @@ const result = (supply: string, fits: SupplyResult["fits"]): SupplyResult => ({
   supply,
   fits,
   why: fits === "fits" ? [] : ["over-current"],
-  averageAmps: 0.1,
+  amps: 0.1,
   peakAmps: 0.2,
   leastVolts: 4.8,
   hours: null,
