@@ -11,7 +11,10 @@ import pixelmatch from "pixelmatch";
 import { PNG } from "pngjs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { makePapers, type PaperSize } from "../../src/documents/index.ts";
+import { textWidth } from "../../src/documents/measure.ts";
+import { styleSheet } from "../../src/documents/style.ts";
 import { languageFor } from "../../src/language/index.ts";
+import { sample } from "../sample.ts";
 import { ask, chromium, greyPages, hasPoppler, inFolder, pageCount, printPdf, screenshot } from "./chromium.ts";
 import { everyPaper, inventedGroup, inventedLesson, longNames } from "./invented.ts";
 
@@ -87,6 +90,24 @@ return [...document.querySelectorAll(".sheet")].map((sheet) => {
   return { codes, out, free: (foot.top - last) * mm, leastType, least, text: sheet.innerText };
 });`;
 
+/** Texts of many signs, to compare the counted width with the browser's. */
+const lines = [
+  "The lamp is red while the arm is down or moves. It is green only when the arm is up.",
+  "orange orange brown, gold · in place of resistor, 220 Ω",
+  "Sébastien N'Diaye, Đorđe Petrović, Nguyễn Thị Hạnh, Zoltán Bíró, Ọlá Adébáyọ̀",
+  "0123456789 10:30 €3.40 95 % −5 °C 4.7 kΩ 2.2 µF",
+  "AVAST! To Tyrone; Wave, LTD. “Quoted” – it’s 1/2…",
+].flatMap((text) => (["regular", "bold"] as const).flatMap((weight) => [2.8, 4.2, 10].map((size) => ({ text, size, weight }))));
+const escaped = (text: string) => text.replace(/&/g, "&amp;").replace(/</g, "&lt;");
+const measured = `<!doctype html><html><head><meta charset="utf-8"><style>${styleSheet("A4")}</style></head><body>${lines
+  .map(
+    ({ text, size, weight }) =>
+      `<p><span style="white-space:nowrap;font-size:${size}mm;font-weight:${weight === "bold" ? 700 : 400}">${escaped(text)}</span></p>`,
+  )
+  .join("")}</body></html>`;
+const measure = 'return [...document.querySelectorAll("span")].map((e) => (e.getBoundingClientRect().width * 25.4) / 96);';
+
+let widths: number[] = [];
 let sheets: Sheet[] = [];
 let pdfPages: Record<PaperSize, number> = { A4: 0, Letter: 0 };
 let grey: { width: number; height: number; dots: Buffer }[] = [];
@@ -107,7 +128,8 @@ beforeAll(() => {
     const pdf = printPdf(folder, a4.html, "a4");
     pdfPages = { A4: pageCount(pdf), Letter: pageCount(printPdf(folder, wholePage("Letter").html, "letter")) };
     pdfFonts = execFileSync("pdffonts", [pdf], { encoding: "utf8" });
-    grey = greyPages(folder, pdf, 150, 1, total());
+    grey = greyPages(folder, pdf, 150, 1, sample(counts[0]!, total()));
+    widths = ask<number[]>(folder, measured, measure);
     if (hasZbar) codes = readCodes(folder, pdf);
     const page = makePapers(usual, { language: languageFor("en"), paperSize: "A4", source: "harbour.json" });
     picture = PNG.sync.read(screenshot(folder, page.html, 760, 40 + page.sheets * 1017));
@@ -127,6 +149,13 @@ describe("in print", () => {
   });
   withTools("no type under 2.6 mm", () => {
     expect(sheets.filter((s) => s.leastType < 2.59).map((s) => `${s.leastType.toFixed(2)} ${s.least}`)).toEqual([]);
+  });
+  withTools("widths that are counted are those of the browser, at most 2 % more (kerning) and 0.5 % less", () => {
+    const wrong = lines.flatMap(({ text, size, weight }, i) => {
+      const ratio = textWidth(text, size, weight) / widths[i]!;
+      return ratio > 1.02 || ratio < 0.995 ? [`${text}: ${ratio.toFixed(3)}`] : [];
+    });
+    expect(wrong).toEqual([]);
   });
   withTools("ink: at most 6 % of a side is black, 7 % of the fullest sides that we can think of", () => {
     const dark = grey.map(({ dots }) => dots.reduce((sum, dot) => sum + (255 - dot), 0) / (255 * dots.length));
