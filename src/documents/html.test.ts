@@ -7,7 +7,7 @@ import { everyPaper, inventedGroup, inventedLesson, withTexts } from "../../test
 import { languageFor } from "../language/index.ts";
 import { html, htmlText, user } from "./html.ts";
 import { makePapers } from "./makePaper.ts";
-import { markdownBlocks } from "./markdown.ts";
+import { markdownBlocks } from "./markdownBlocks.ts";
 
 const seeds = [
   "<script>alert(1)</script>",

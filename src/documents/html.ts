@@ -24,7 +24,7 @@ export function user(text: string): Html {
   return html`<bdi>${text.replace(turning, "")}</bdi>`;
 }
 
-/** Markup that another maker escaped; only for markdown.ts, whose maker is micromark with raw markup switched off. */
+/** Markup that another maker escaped; only for markdownBlocks.ts, whose maker is micromark with raw markup switched off. */
 export function trusted(markup: string): Html {
   return { [made]: markup };
 }

@@ -1,12 +1,12 @@
 // Any paper by its name: the input it needs, and one self-contained page that prints well on A4 and Letter.
 //
 // Does not know: files, browsers, how a page becomes a PDF.
-import { type LabelInput, labelPaper } from "./label.ts";
-import { type OrderInput, orderPaper } from "./order.ts";
-import { makePage, type PaperContent, type PaperOptions } from "./paper.ts";
-import { type RotaInput, rotaPaper } from "./rota.ts";
-import { type RunSheetInput, runSheetPaper } from "./runSheet.ts";
-import { type TrayInput, trayPaper } from "./tray.ts";
+import { type LabelInput, labelPaper } from "./labelPaper.ts";
+import { makePage, type PaperContent, type PaperOptions } from "./makePage.ts";
+import { type OrderInput, orderPaper } from "./orderPaper.ts";
+import { type RotaInput, rotaPaper } from "./rotaPaper.ts";
+import { type RunSheetInput, runSheetPaper } from "./runSheetPaper.ts";
+import { type TrayInput, trayPaper } from "./trayPaper.ts";
 
 /** What each paper is made from. */
 export interface PaperInputs {

@@ -17,15 +17,16 @@ import {
 import { readLesson } from "../bench/lesson/index.ts";
 import { catalogue as kinds } from "../bench/parts/index.ts";
 import { languageFor } from "../language/index.ts";
+import { expectedReadings, shownVolts } from "./expectedReadings.ts";
 import { htmlText } from "./html.ts";
-import { labels } from "./label.ts";
+import { labels } from "./labelPaper.ts";
 import { makePaper, makePapers, paperKinds } from "./makePaper.ts";
-import { markdownBlocks } from "./markdown.ts";
+import { markdownBlocks } from "./markdownBlocks.ts";
 import { lineCount, textWidth } from "./measure.ts";
 import { outline } from "./outlines.ts";
 import { qrCode, quietModules } from "./qrCode.ts";
 import { splitByHeight } from "./splitByHeight.ts";
-import { trayRows } from "./tray.ts";
+import { trayRows } from "./trayPaper.ts";
 import { shortNames, sittingParts } from "./who.ts";
 
 const en = languageFor("en");
@@ -278,6 +279,26 @@ describe("run sheet", () => {
     expect(paper.sheets).toBeGreaterThan(1);
     const cautions = text(paper.html.slice(paper.html.lastIndexOf("<h3>"))).join(" ");
     for (let i = 0; i < 40; i += 1) expect(cautions).toContain(`Caution number ${i} says`);
+  });
+});
+
+describe("expected readings", () => {
+  const planned = inventedPlan(group, []);
+  test("moments that differ, points by pin or by the parts that meet, nothing of GND", () => {
+    const table = expectedReadings(inventedLesson(), planned.rehearsal!.readings, en);
+    expect(table.moments).toEqual(["1 s", "4 s, B1 released"]);
+    expect(table.points).toEqual([
+      { name: "D2", volts: [4.9, 4.8] },
+      { name: "5V", volts: [4.9, 4.8] },
+      { name: "D9", volts: [4.6, 0] },
+      { name: "R1–LED1", volts: [2, 0] },
+      { name: "D10", volts: [0, 4.5] },
+      { name: "R2–LED2", volts: [0, 2.1] },
+    ]);
+  });
+  test("nothing was read", () => expect(expectedReadings(inventedLesson(), [], en)).toEqual({ moments: [], points: [] }));
+  test("volts as a meter shows them", () => {
+    expect([4.71, 0, -0.04, 2.05, null].map((v) => shownVolts(en, v))).toEqual(["4.7", "0.0", "0.0", "2.1", "—"]);
   });
 });
 

@@ -407,6 +407,29 @@ export const inventedPurchase: Purchase = {
   costOfAll: 15210,
 };
 
+/** An order of forty lines for thirty lessons: more than a sheet holds. */
+export function longPurchase(): Purchase {
+  const sittings = Array.from(
+    { length: 30 },
+    (_, i) => `7b/${demoDates[i % 12]![0]}/2027-${String(1 + (i % 9)).padStart(2, "0")}-1${i % 10}`,
+  );
+  return {
+    ...inventedPurchase,
+    status: "feasible",
+    bound: 8000,
+    lines: Array.from({ length: 40 }, (_, i) => {
+      const line = inventedPurchase.lines[i % inventedPurchase.lines.length]!;
+      const why = sittings.slice(i % 20, (i % 20) + 1 + (i % 6)).map((sitting) => ({ ...line.why[0]!, sitting }));
+      return { ...line, why };
+    }),
+    held: sittings.slice(0, 24),
+    notHeld: sittings
+      .slice(24)
+      .map((sitting) => ({ sitting, reason: "too late" as const, items: ["stepper", "servo", "ultrasonic"] })),
+    chances: [],
+  };
+}
+
 /** The lesson with its title and every section of its text replaced. */
 export function withTexts(lesson: Lesson, at: (n: number) => string): Lesson {
   const ids = ["teaches", "introduction", "questions", "mistakes", "follow-up", "cautions"] as const;
@@ -418,7 +441,7 @@ export function withTexts(lesson: Lesson, at: (n: number) => string): Lesson {
  * Every paper once, for one class and lesson.
  *
  * @param at texts to put where people write: boxes, suppliers, offers, the room.
- * @param things on the tray of team 7.
+ * @param things on the tray of team 7; with more than nine the order is long too.
  */
 export function everyPaper(
   group: ClassGroup,
@@ -448,7 +471,10 @@ export function everyPaper(
   return [
     { kind: "tray", input: { classFile, lesson, planned } },
     { kind: "label", input: { classFile } },
-    { kind: "order", input: { classFile, purchase: inventedPurchase, kits: inventedKits, lessons } },
+    {
+      kind: "order",
+      input: { classFile, purchase: things > 9 ? longPurchase() : inventedPurchase, kits: inventedKits, lessons },
+    },
     { kind: "run-sheet", input: { classFile, lesson, planned } },
     { kind: "rota", input: { classFile, class: group.id, rota: inventedRota(group), lessons } },
   ];

@@ -12,7 +12,7 @@ import { PNG } from "pngjs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { makePapers, type PaperSize } from "../../src/documents/index.ts";
 import { textWidth } from "../../src/documents/measure.ts";
-import { styleSheet } from "../../src/documents/style.ts";
+import { styleSheet } from "../../src/documents/styleSheet.ts";
 import { languageFor } from "../../src/language/index.ts";
 import { sample } from "../sample.ts";
 import { ask, chromium, greyPages, hasPoppler, inFolder, pageCount, printPdf, screenshot } from "./chromium.ts";

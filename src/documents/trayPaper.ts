@@ -9,13 +9,13 @@ import { bandWords, formatDay, itemName, type Language, say } from "../language/
 import type { ClassFile } from "../school/file/index.ts";
 import type { PlannedLesson, Tray } from "../school/readiness/index.ts";
 import { type Html, html, user } from "./html.ts";
+import { classAndDate, lessonInCourse, type PaperContent, type Sheet } from "./makePage.ts";
 import { lineCount, textWidth } from "./measure.ts";
 import { outline } from "./outlines.ts";
-import { classAndDate, lessonInCourse, type PaperContent, type Sheet } from "./paper.ts";
 import { qrCode } from "./qrCode.ts";
 import { sentence } from "./sentence.ts";
 import { splitByHeight } from "./splitByHeight.ts";
-import { sheetHeight, sheetWidth } from "./style.ts";
+import { sheetHeight, sheetWidth } from "./styleSheet.ts";
 import { groupOf, lessonTitle, pupilName } from "./who.ts";
 
 export interface TrayInput {

@@ -11,10 +11,10 @@ import { compareNames, formatDay, formatList, formatNumber, type Language, say }
 import type { Role, Rota, Team } from "../school/classroom/index.ts";
 import type { ClassFile, ClassGroup } from "../school/file/index.ts";
 import { type Html, html, user } from "./html.ts";
+import type { PaperContent, Sheet } from "./makePage.ts";
 import { lineCount, textWidth } from "./measure.ts";
-import type { PaperContent, Sheet } from "./paper.ts";
 import { splitByHeight } from "./splitByHeight.ts";
-import { sheetHeight, sheetWidth } from "./style.ts";
+import { sheetHeight, sheetWidth } from "./styleSheet.ts";
 import { groupOf, lessonTitle, pupilName, shortNames } from "./who.ts";
 
 export interface RotaInput {

@@ -9,7 +9,7 @@ import { formatDay, formatNumber, type Language, say } from "../language/index.t
 import type { ClassFile, ClassGroup } from "../school/file/index.ts";
 import { type Html, html, htmlText, user } from "./html.ts";
 import { sentence } from "./sentence.ts";
-import { type PaperSize, styleSheet } from "./style.ts";
+import { type PaperSize, styleSheet } from "./styleSheet.ts";
 
 export interface PaperOptions {
   readonly language: Language;

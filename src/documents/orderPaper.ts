@@ -20,10 +20,10 @@ import {
 import type { ClassFile, Kit, Offer, Supplier } from "../school/file/index.ts";
 import type { Purchase, PurchaseLine } from "../school/order/index.ts";
 import { type Html, html, user } from "./html.ts";
+import type { PaperContent, Sheet } from "./makePage.ts";
 import { lineCount } from "./measure.ts";
-import type { PaperContent, Sheet } from "./paper.ts";
 import { splitByHeight } from "./splitByHeight.ts";
-import { sheetHeight } from "./style.ts";
+import { sheetHeight } from "./styleSheet.ts";
 import { groupOf, lessonTitle, sittingParts } from "./who.ts";
 
 export interface OrderInput {

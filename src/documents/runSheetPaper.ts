@@ -4,16 +4,17 @@
 // and the usual mistakes. One side is the point of it, so what does not fit is left to the lesson's text, whole pieces at a
 // time and with a word that says so. Cautions are never left out: they would rather take a second side.
 // Does not know: how the lesson was rehearsed.
-import type { Lesson, Net } from "../bench/lesson/index.ts";
+import type { Lesson } from "../bench/lesson/index.ts";
 import { formatClock, formatDay, formatNumber, itemName, type Language, say, sayUnchecked } from "../language/index.ts";
 import type { ClassFile } from "../school/file/index.ts";
 import type { PlannedLesson } from "../school/readiness/index.ts";
+import { expectedReadings, shownVolts } from "./expectedReadings.ts";
 import { type Html, html, user } from "./html.ts";
-import { type MarkdownBlock, markdownBlocks } from "./markdown.ts";
+import { classAndDate, lessonInCourse, type PaperContent } from "./makePage.ts";
+import { type MarkdownBlock, markdownBlocks } from "./markdownBlocks.ts";
 import { lineCount } from "./measure.ts";
-import { classAndDate, lessonInCourse, type PaperContent } from "./paper.ts";
 import { sentence } from "./sentence.ts";
-import { sheetHeight, sheetWidth } from "./style.ts";
+import { sheetHeight, sheetWidth } from "./styleSheet.ts";
 import { groupOf, lessonTitle } from "./who.ts";
 
 export interface RunSheetInput {
@@ -43,7 +44,7 @@ export function runSheetPaper(input: RunSheetInput, language: Language): PaperCo
   const section = (name: string) => markdownBlocks(textOf(lesson, language)?.sections.get(name) ?? "");
 
   const warnings = [...hazardBlocks(planned, language), ...section("cautions").filter((b) => b.kind !== "table")];
-  const readings = readingTable(lesson, planned, language);
+  const readings = readingPieces(lesson, planned, language);
   const mistakes = section("mistakes").filter((b) => b.kind !== "table");
   const sees = section("introduction")
     .filter((b) => b.kind === "table")
@@ -280,66 +281,14 @@ function seesPiece(tables: readonly MarkdownBlock[], language: Language): Piece[
 
 /** Width of the column that names the point, mm. */
 const pointWidth = 27;
-/** Most moments across and points down in the table of readings. */
-const momentsMost = 3;
-const pointsMost = 6;
 
-/** What the meter shows: a row for each point, a column for each moment at which something differs. */
-function readingTable(lesson: Lesson, planned: PlannedLesson, language: Language): Piece[] {
-  const readings = planned.rehearsal?.readings ?? [];
-  const points = lesson.nets.filter((net) => !net.legs.some((l) => l.part === "board" && l.leg === "GND"));
-  const at = (net: Net, ms: number) =>
-    readings.find((r) => r.ms === ms && net.legs.some((l) => l.part === r.at.part && l.leg === r.at.leg))?.volts;
-  const moments: number[] = [];
-  for (const ms of [...new Set(readings.map((r) => r.ms))].sort((a, b) => a - b)) {
-    const same = moments.some((other) => points.every((net) => Math.abs((at(net, ms) ?? 0) - (at(net, other) ?? 0)) < 0.15));
-    if (!same && moments.length < momentsMost) moments.push(ms);
-  }
-  const changes = (net: Net) => moments.some((ms) => Math.abs((at(net, ms) ?? 0) - (at(net, moments[0] ?? 0) ?? 0)) >= 0.15);
-  const known = points.filter((net) => moments.some((ms) => at(net, ms) !== undefined));
-  const rows = [...known]
-    .sort((a, b) => Number(changes(b)) - Number(changes(a)))
-    .slice(0, pointsMost)
-    .sort((a, b) => known.indexOf(a) - known.indexOf(b));
-  if (rows.length === 0 || moments.length === 0) return [];
-  const body = html`<table class="small readings"><thead><tr><th>${say(language, "runSheet.leads")}</th>${moments.map((ms) => html`<th class="num">${momentName(lesson, ms, language)}</th>`)}</tr></thead><tbody>${rows.map(
-    (net) =>
-      html`<tr><th scope="row">${pointName(net)}</th>${moments.map((ms) => html`<td class="num">${volts(at(net, ms), language)}</td>`)}</tr>`,
+function readingPieces(lesson: Lesson, planned: PlannedLesson, language: Language): Piece[] {
+  const { moments, points } = expectedReadings(lesson, planned.rehearsal?.readings ?? [], language);
+  if (points.length === 0) return [];
+  const body = html`<table class="small readings"><thead><tr><th>${say(language, "runSheet.leads")}</th>${moments.map((m) => html`<th class="num">${m}</th>`)}</tr></thead><tbody>${points.map(
+    ({ name, volts }) =>
+      html`<tr><th scope="row">${name}</th>${volts.map((v) => html`<td class="num">${shownVolts(language, v)}</td>`)}</tr>`,
   )}</tbody></table>`;
-  const headLines = Math.max(
-    ...moments.map((ms) => lineCount(momentName(lesson, ms, language), (halfWidth - pointWidth) / moments.length - 2, 2.8)),
-  );
-  return [heading(say(language, "runSheet.readings")), { height: 2 + headLines * 3.7 + rows.length * 5.5, html: body }];
-}
-
-function volts(value: number | undefined, language: Language): string {
-  return value === undefined
-    ? "—"
-    : new Intl.NumberFormat(language.intl, { minimumFractionDigits: 1, maximumFractionDigits: 1 }).format(
-        Math.abs(value) < 0.05 ? 0 : value,
-      );
-}
-
-/** The board's pin where there is one, else the parts that meet there. */
-function pointName(net: Net): string {
-  const pin = net.legs.find((l) => l.part === "board");
-  return pin ? pin.leg : net.legs.map((l) => l.part).join("–");
-}
-
-/** What was set from outside at that moment: "LDR1 at 400 lx", "B1 pressed"; else the time. */
-function momentName(lesson: Lesson, ms: number, language: Language): string {
-  const states = new Map<string, string>();
-  for (const step of lesson.stimuli) {
-    if (step.at * 1000 > ms) continue;
-    for (const s of step.stimuli) {
-      if (s.kind !== "state" || language.text(`state.${s.state}`) === null) continue;
-      states.set(
-        `${s.part}.${s.state}`,
-        sayUnchecked(language, `state.${s.state}`, { part: s.part, on: String(s.value), [s.state]: s.value }),
-      );
-    }
-  }
-  const words = [...states.values()];
-  const moment = say(language, "runSheet.atMoment", { ms });
-  return words.length === 0 ? moment : [moment, ...words.slice(0, 2)].join(", ");
+  const headLines = Math.max(...moments.map((m) => lineCount(m, (halfWidth - pointWidth) / moments.length - 2, 2.8)));
+  return [heading(say(language, "runSheet.readings")), { height: 2 + headLines * 3.7 + points.length * 5.5, html: body }];
 }

@@ -7,9 +7,9 @@
 import { bandWords, itemName, type Language, say } from "../language/index.ts";
 import type { ClassFile } from "../school/file/index.ts";
 import { type Html, html, user } from "./html.ts";
+import type { PaperContent } from "./makePage.ts";
 import { lineCount } from "./measure.ts";
 import { outline } from "./outlines.ts";
-import type { PaperContent } from "./paper.ts";
 import { qrCode } from "./qrCode.ts";
 
 export interface LabelInput {
