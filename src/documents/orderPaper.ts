@@ -173,7 +173,7 @@ function summarySheets(parts: readonly SupplierPart[], input: OrderInput, langua
   );
   return pages.map((page, i) => ({
     for: html`${say(language, "order.forSchool")}`,
-    body: html`${first.head}${i === 0 ? first.before : null}${page.length === 0 ? null : html`<table class="held"><thead><tr><th>${say(language, "order.lesson")}</th><th>${say(language, "order.day")}</th><th>${say(language, "order.canBeHeld")}</th><th class="num">${say(language, "order.everyTeamWorks")}</th></tr></thead><tbody>${page.map((r) => r.html)}</tbody></table>`}${signature(language)}`,
+    body: html`${first.head}${i === 0 ? first.before : null}${page.length === 0 ? null : html`<table class="held"><thead><tr><th>${say(language, "order.lesson")}</th><th>${say(language, "order.day")}</th><th>${say(language, "order.canBeHeld")}</th><th class="num">${say(language, "order.everyTeamWorks")}</th></tr></thead><tbody>${page.map((r) => r.html)}</tbody></table>`}${i === pages.length - 1 ? signature(language) : null}`,
   }));
 }
 
