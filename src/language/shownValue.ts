@@ -32,7 +32,7 @@ const items = /^(item|items|insteadOf|substitute|supply|supplies)$/;
 /** Letters of Hebrew, Arabic and their neighbours: such a value is isolated, so that it does not turn the sentence round (UAX 9). */
 const rightToLeft = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufeff]/;
 /** What somebody wrote, or was meant to write: it stands in quotes, so that it is not read as our words. */
-const quoted = /^(found|near|understood)$/;
+const quoted = /^(found|near|understood|field)$/;
 /** Minutes after midnight. */
 const clocks = /^(start|end|clock|fromClock|toClock)$/;
 
@@ -112,6 +112,8 @@ function shownWord(language: Language, name: string, value: string, data: Readon
 function shownNumber(language: Language, name: string, value: number, data: Readonly<Record<string, unknown>>): string {
   if (name === "chance" || (name === "wanted" && "chance" in data)) return formatChance(language, value);
   if (clocks.test(name) || (/^(from|to)$/.test(name) && "minutes" in data)) return formatClock(language, value);
+  // Nobody plans by the minute how long a battery lasts.
+  if (name === "hours") return formatNumber(language, Number(value.toPrecision(2)));
   const own = data.unit;
   if (typeof own === "string" && /^(value|limit|least|most|is)$/.test(name) && ownUnits.has(own))
     return formatAmount(language, value, own as Unit);
