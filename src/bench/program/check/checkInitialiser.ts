@@ -78,7 +78,12 @@ function fromArguments(c: Checker, at: At, place: Place, type: Type, values: rea
     );
   const only = values[0];
   if (type.kind === "text") {
-    const made = checkMake(c, { kind: "make", at, type: { at, name: "String", builtIn: true, isConst: false }, values });
+    const made = checkMake(c, {
+      kind: "make",
+      at,
+      type: { at, name: "String", builtIn: true, isConst: false, isVolatile: false },
+      values,
+    });
     return [assign(place, rvalue(c, made), at.line)];
   }
   if (values.length === 1 && only && isScalar(type)) return [assign(place, convert(c, at, check(c, only), type), at.line)];

@@ -77,7 +77,14 @@ export function declareVariable(
   const isConst = isConstVariable(syntax.type, v.declarator);
   const known = c.current === null ? c.announced.get(name) : undefined;
   const isKnown = known !== undefined && sameType(known.type, type);
-  const variable = isKnown ? known : newVariable(c, name, type, at.line, { isConst, isReference, isStatic: syntax.isStatic });
+  const variable = isKnown
+    ? known
+    : newVariable(c, name, type, at.line, {
+        isConst,
+        isReference,
+        isStatic: syntax.isStatic,
+        isVolatile: syntax.type.isVolatile,
+      });
   if (!isKnown) declare(c, at, name, { is: "variable", variable });
   if (syntax.isExtern) c.announced.set(name, variable);
   else c.announced.delete(name);

@@ -140,11 +140,11 @@ export function newVariable(
   name: string,
   type: Type,
   line: number,
-  options: { isConst?: boolean; isReference?: boolean; isStatic?: boolean } = {},
+  options: { isConst?: boolean; isReference?: boolean; isStatic?: boolean; isVolatile?: boolean } = {},
 ): Variable {
-  const { isConst = false, isReference = false, isStatic = false } = options;
+  const { isConst = false, isReference = false, isStatic = false, isVolatile = false } = options;
   const storage = c.current === null ? "global" : isStatic ? "static" : "local";
-  const inMemory = type.kind === "array" || type.kind === "record";
+  const inMemory = isVolatile || type.kind === "array" || type.kind === "record";
   const variable: Variable = {
     name,
     type,

@@ -19,7 +19,7 @@ export interface Variable {
   /** Cell in memory; from the frame's beginning where `inFrame`. Set by the layout, when all calls are known. */
   cell: number;
   inFrame: boolean;
-  /** Some pointer or reference leads to it, or it is an array or a record: it cannot live in registers. */
+  /** Some pointer or reference leads to it, or it is volatile, an array or a record: it cannot live in registers. */
   inMemory: boolean;
 }
 

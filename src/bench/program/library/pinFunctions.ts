@@ -11,8 +11,12 @@ import { changes, define, type LibraryFunction } from "./define.ts";
 const modes: readonly PinMode[] = ["input", "output", "pull-up"];
 const level = (value: number): Level => (value === 0 ? 0 : 1);
 
-/** Clock of the converter is a 128th; a conversion takes 13 of its cycles (ATmega328P data sheet, section 23.4). */
+/** The converter's clock is a 128th; a conversion takes 13 of its cycles, the first 25 (ATmega328P data sheet, section 23.4). */
 const conversionCycles = 13 * 128;
+const firstConversionCycles = 25 * 128;
+
+/** A pin that can pulse has its pulses switched off first. */
+const pulseCycles = (m: Machine, pin: number): number => (m.pins.canPulse(pin) ? 16 : 0);
 
 const modeOf = (value: number): PinMode => modes[value] ?? "output";
 
@@ -21,15 +25,16 @@ export const pinFunctions: readonly LibraryFunction[] = [
     "pinMode",
     "void",
     "byte byte",
-    { cycles: 70, still: (m, pin: number, mode: number) => (m.pins.isSet(pin, modeOf(mode)) ? 0 : changes) },
+    { cycles: 50, still: (m, pin: number, mode: number) => (m.pins.isSet(pin, modeOf(mode)) ? 0 : changes) },
     (m, pin: number, mode: number) => m.pins.setMode(pin, modeOf(mode)),
   ),
   define(
     "digitalWrite",
     "void",
     "byte byte",
-    { cycles: 76, still: (m, pin: number, value: number) => (m.pins.isWritten(pin, level(value)) ? 0 : changes) },
+    { cycles: 61, still: (m, pin: number, value: number) => (m.pins.isWritten(pin, level(value)) ? 0 : changes) },
     (m, pin: number, value: number) => {
+      m.clock.spend(pulseCycles(m, pin));
       m.pins.write(pin, level(value));
       if (pin === 2 || pin === 3) m.interrupts.watch();
     },
@@ -38,18 +43,21 @@ export const pinFunctions: readonly LibraryFunction[] = [
     "digitalRead",
     "int",
     "byte",
-    { cycles: 60, still: (m, pin: number) => (m.pins.isPulsing(pin) ? changes : m.pins.read(pin)) },
-    (m, pin: number) => m.pins.read(pin),
+    { cycles: 56, still: (m, pin: number) => (m.pins.isPulsing(pin) ? changes : m.pins.read(pin)) },
+    (m, pin: number) => {
+      m.clock.spend(pulseCycles(m, pin));
+      return m.pins.read(pin);
+    },
   ),
   define("analogRead", "int", "byte", { cycles: 40, still: (m, pin: number) => m.pins.readAnalog(pin) }, (m, pin: number) => {
-    m.clock.wait(conversionCycles);
+    m.clock.wait(m.pins.startConverter() ? firstConversionCycles : conversionCycles);
     return m.pins.readAnalog(pin);
   }),
   define(
     "analogWrite",
     "void",
     "byte int",
-    { cycles: 120, still: (m, pin: number, value: number) => (m.pins.isAnalogWritten(pin, value) ? 0 : changes) },
+    { cycles: 107, still: (m, pin: number, value: number) => (m.pins.isAnalogWritten(pin, value) ? 0 : changes) },
     (m, pin: number, value: number) => m.pins.writeAnalog(pin, value),
   ),
   define("analogReference", "void", "byte", { cycles: 4, still: () => 0 }, () => undefined),
@@ -61,7 +69,11 @@ export const pinFunctions: readonly LibraryFunction[] = [
       cycles: 1500,
       still: (m, pin: number, hertz: number, ms: number) => (m.pins.isSounding(pin, hertz, ms >>> 0) ? 0 : changes),
     },
-    (m, pin: number, hertz: number, ms: number) => m.pins.startTone(pin, hertz, ms >>> 0),
+    (m, pin: number, hertz: number, ms: number) => {
+      // Counting the turns of a tone that ends takes one division more.
+      if (ms !== 0) m.clock.spend(730);
+      m.pins.startTone(pin, hertz, ms >>> 0);
+    },
   ),
   define(
     "noTone",
@@ -81,11 +93,11 @@ export const pinFunctions: readonly LibraryFunction[] = [
       for (let i = 0; i < 8; i += 1) {
         const bit = order === 0 ? i : 7 - i;
         m.pins.write(data, level((value >> bit) & 1));
-        m.clock.spend(86);
+        m.clock.spend(81);
         m.pins.write(clock, 1);
-        m.clock.spend(76);
+        m.clock.spend(74);
         m.pins.write(clock, 0);
-        m.clock.spend(76);
+        m.clock.spend(74);
       }
     },
   ),
@@ -93,12 +105,12 @@ export const pinFunctions: readonly LibraryFunction[] = [
     let value = 0;
     for (let i = 0; i < 8; i += 1) {
       m.pins.write(clock, 1);
-      m.clock.spend(76);
+      m.clock.spend(74);
       const bit = order === 0 ? i : 7 - i;
       value |= m.pins.read(data) << bit;
       m.clock.spend(60);
       m.pins.write(clock, 0);
-      m.clock.spend(76);
+      m.clock.spend(74);
     }
     return value;
   }),

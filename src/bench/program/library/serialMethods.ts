@@ -11,8 +11,10 @@ import { writeFloat, writeInteger } from "./writeNumber.ts";
 type Writer = (m: Machine, ...values: never[]) => string;
 
 const byte = (c: number) => String.fromCharCode(c & 255);
-/** Cycles to find the digits of a number, beside those of sending them. */
-const digitCycles = 650;
+/** Each digit of a whole number takes a division of 32 bits; each decimal of a float one of its own and some float arithmetic. */
+const digitCycles = 585;
+const decimalCycles = 1200;
+const floatCycles = 900;
 
 /** print and println of one kind of value. println without a value stands apart. */
 const printed: readonly (readonly [parameters: string, cycles: number, write: Writer])[] = [
@@ -20,18 +22,26 @@ const printed: readonly (readonly [parameters: string, cycles: number, write: Wr
   ["chars", 20, (m, p: Pointer | null) => (p === null ? "" : charsAt(m, p))],
   ["flash", 20, (_m, t: string) => t],
   ["char", 10, (_m, c: number) => byte(c)],
-  ["byte int=10", digitCycles, (_m, n: number, base: number) => whole(n, base)],
-  ["int int=10", digitCycles, (_m, n: number, base: number) => whole(n, base)],
-  ["unsigned int=10", digitCycles, (_m, n: number, base: number) => whole(n, base)],
-  ["long int=10", digitCycles, (_m, n: number, base: number) => whole(n, base)],
-  ["ulong int=10", digitCycles, (_m, n: number, base: number) => whole(n >>> 0, base)],
-  ["double int=2", 1800, (_m, x: number, digits: number) => writeFloat(x, digits & 255)],
+  ["byte int=10", 100, whole],
+  ["int int=10", 100, whole],
+  ["unsigned int=10", 100, whole],
+  ["long int=10", 100, whole],
+  ["ulong int=10", 100, (m, n: number, base: number) => whole(m, n >>> 0, base)],
+  ["double int=2", floatCycles, real],
 ];
 
 /** Base 0 sends the number as one byte. */
-function whole(n: number, base: number): string {
+function whole(m: Machine, n: number, base: number): string {
   if (base === 0) return byte(n);
-  return base === 10 ? writeInteger(n, 10) : writeInteger(n >>> 0, base);
+  const digits = base === 10 ? writeInteger(n, 10) : writeInteger(n >>> 0, base);
+  m.clock.spend(digitCycles * digits.length);
+  return digits;
+}
+
+function real(m: Machine, x: number, digits: number): string {
+  const text = writeFloat(x, digits & 255);
+  m.clock.spend(digitCycles * (text.length - (digits & 255)) + decimalCycles * (digits & 255));
+  return text;
 }
 
 function send(m: Machine, bytes: string): number {
@@ -76,11 +86,11 @@ export const serialMethods: readonly LibraryFunction[] = [
   define("Serial.write", "unsigned", "chars", { cycles: 20 }, (m, p: Pointer | null) => send(m, p === null ? "" : charsAt(m, p))),
   define("Serial.flush", "void", "", { cycles: 20 }, (m) => m.serial.flush()),
   define("Serial.availableForWrite", "int", "", { cycles: 20 }, (m) => m.serial.room()),
-  define("Serial.available", "int", "", { cycles: 22, still: (m) => m.serial.available() }, (m) => m.serial.available()),
-  define("Serial.read", "int", "", { cycles: 26, still: (m) => (m.serial.available() > 0 ? changes : -1) }, (m) =>
+  define("Serial.available", "int", "", { cycles: 21, still: (m) => m.serial.available() }, (m) => m.serial.available()),
+  define("Serial.read", "int", "", { cycles: 19, still: (m) => (m.serial.available() > 0 ? changes : -1) }, (m) =>
     m.serial.read(),
   ),
-  define("Serial.peek", "int", "", { cycles: 22, still: (m) => m.serial.peek() }, (m) => m.serial.peek()),
+  define("Serial.peek", "int", "", { cycles: 19, still: (m) => m.serial.peek() }, (m) => m.serial.peek()),
   define("Serial.setTimeout", "void", "ulong", { cycles: 8 }, (m, ms: number) => {
     m.serial.effects += 1;
     m.serial.patience = ms >>> 0;

@@ -6,9 +6,9 @@ import { cyclesPerMicro, cyclesPerMilli } from "../run/clock.ts";
 import { define, type LibraryFunction } from "./define.ts";
 
 export const timeFunctions: readonly LibraryFunction[] = [
-  define("millis", "ulong", "", { cycles: 22 }, (m) => m.clock.millis()),
-  define("micros", "ulong", "", { cycles: 48 }, (m) => m.clock.micros()),
-  define("delay", "void", "ulong", { cycles: 40, still: () => 0 }, (m, milliseconds: number) =>
+  define("millis", "ulong", "", { cycles: 19 }, (m) => m.clock.millis()),
+  define("micros", "ulong", "", { cycles: 47 }, (m) => m.clock.micros()),
+  define("delay", "void", "ulong", { cycles: 110, still: () => 0 }, (m, milliseconds: number) =>
     m.clock.wait((milliseconds >>> 0) * cyclesPerMilli),
   ),
   // The function takes about a microsecond itself and allows for it; 0 asks for none.

@@ -28,7 +28,6 @@ import type {
   Item,
   MemberSyntax,
   RecordSyntax,
-  TypeSyntax,
   VariableSyntax,
   VariablesSyntax,
 } from "./syntax.ts";
@@ -201,6 +200,3 @@ function parseUsing(c: Cursor): AliasSyntax {
   expect(c, ";");
   return { kind: "alias", at, type, declarator: { ...declarator, name } };
 }
-
-/** A type that stands for "could not be read". */
-export const unreadType = (at: At): TypeSyntax => ({ at, name: "int", builtIn: true, isConst: false });

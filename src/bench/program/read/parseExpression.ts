@@ -244,7 +244,7 @@ function named(c: Cursor): Expression {
     next(c);
     const builtIn = !c.typeNames.has(text) && (typeKeywords.has(text) || namedTypes.has(text));
     const name = builtIn ? (namedTypes.get(text) ?? plain(text)) : text;
-    const type: TypeSyntax = { at, name, builtIn, isConst: false };
+    const type: TypeSyntax = { at, name, builtIn, isConst: false, isVolatile: false };
     const close = isMark(c, "{") ? "}" : ")";
     next(c);
     return { kind: "make", at, type, values: parseValues(c, close) };

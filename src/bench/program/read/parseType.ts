@@ -85,7 +85,7 @@ export function parseSpecifiers(c: Cursor): Specifiers {
   const words: string[] = [];
   let name: string | null = null;
   let builtIn = false;
-  const seen = { const: false, static: false, extern: false, constexpr: false };
+  const seen = { const: false, volatile: false, static: false, extern: false, constexpr: false };
   for (;;) {
     const token = peek(c);
     if (token.kind !== "name") break;
@@ -127,7 +127,13 @@ export function parseSpecifiers(c: Cursor): Specifiers {
   else if (builtIn && name.endsWith("long long"))
     fail(c, { code: "program.notSupported", place: placeOf(c, at), feature: "long long" });
   if (name?.endsWith("long long")) name = "long";
-  const type = { at, name: name ?? "int", builtIn: builtIn || name === null, isConst: seen.const || seen.constexpr };
+  const type = {
+    at,
+    name: name ?? "int",
+    builtIn: builtIn || name === null,
+    isConst: seen.const || seen.constexpr,
+    isVolatile: seen.volatile,
+  };
   return { type, isStatic: seen.static, isExtern: seen.extern, isConstexpr: seen.constexpr };
 }
 

@@ -10,6 +10,7 @@ export interface TypeSyntax {
   readonly name: string;
   readonly builtIn: boolean;
   readonly isConst: boolean;
+  readonly isVolatile: boolean;
 }
 
 /** What follows a type: `*name[3]`, `&name`, `(*name)(int)`. */

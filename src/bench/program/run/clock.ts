@@ -131,8 +131,9 @@ export class Clock {
     if (at < this.time[1]!) this.time[1] = at;
   }
 
-  /** The board begins anew: its timers start from zero. */
-  restart(): void {
+  /** The board begins anew: after its first cycles its timers start from zero. */
+  restart(cycles: number): void {
+    this.spend(cycles);
     this.boot = this.time[0]!;
     this.alarms = [];
     this.time[1] = this.time[0]!;

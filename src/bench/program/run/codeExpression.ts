@@ -153,7 +153,7 @@ export function codeInt(c: Coder, e: Expression): Num {
 
 /** Adds the cycles of an expression that does not always run. */
 function withCycles<T>(c: Coder, e: Expression, code: () => T): () => T {
-  const cycles = cyclesOf(e);
+  const cycles = cyclesOf(e, c.how);
   if (cycles === 0) return code;
   const { time } = c.m.clock;
   return () => {

@@ -10,7 +10,8 @@ import { codeRecord } from "./codeCall.ts";
 import { codeEffect, codeInt, codeTest, codeValue } from "./codeExpression.ts";
 import { codePlace, finder } from "./codePlace.ts";
 import { breaks, type Coder, continues, type Ending, goOn, type Num, nothing, returns, type Step } from "./coder.ts";
-import { cyclesOf, fillCycles, returnCycles, roundCycles, switchCycles, testCycles } from "./costs.ts";
+import { cyclesOf, fillCycles, inCalmLoop, returnCycles, roundCycles, switchCycles, testCycles } from "./costs.ts";
+import { hasCalls } from "./hasCalls.ts";
 
 export function codeStatements(c: Coder, list: readonly Statement[]): Step {
   return sequence(list.map((s) => codeStatement(c, s)).filter((s) => s !== nothing));
@@ -72,7 +73,7 @@ export function codeStatement(c: Coder, s: Statement): Step {
 
 function codeExpressionStatement(c: Coder, value: Expression): Step {
   const { time } = c.m.clock;
-  const cycles = cyclesOf(value);
+  const cycles = cyclesOf(value, c.how);
   const { ints: I } = c.m;
   // The plainest statement, a number into a variable, saves a call.
   if (
@@ -100,7 +101,7 @@ function codeExpressionStatement(c: Coder, value: Expression): Step {
 
 function codeIf(c: Coder, s: Statement & { do: "if" }): Step {
   const { time } = c.m.clock;
-  const cycles = cyclesOf(s.test) + testCycles;
+  const cycles = cyclesOf(s.test, c.how) + testCycles;
   const test = codeTest(c, s.test);
   const yes = codeStatement(c, s.yes);
   if (s.no === null) {
@@ -118,7 +119,7 @@ function codeIf(c: Coder, s: Statement & { do: "if" }): Step {
 
 /** while and for. */
 function codeLoop(
-  c: Coder,
+  outer: Coder,
   loop: Statement,
   first: Statement | null,
   test: Expression | null,
@@ -126,15 +127,16 @@ function codeLoop(
   body: Statement,
   line: number,
 ): Step {
+  const c = inLoop(outer, loop);
   const { clock } = c.m;
   const { time } = clock;
-  const begin = first === null ? nothing : codeStatement(c, first);
+  const begin = first === null ? nothing : codeStatement(outer, first);
   const mayGoOn = test === null || test.op === "number" ? null : codeTest(c, test);
   const never = test?.op === "number" && test.value === 0;
   const round = codeStatement(c, body);
   const move = step === null ? null : codeEffect(c, step);
-  const testCost = test === null || test.op === "number" ? 0 : cyclesOf(test) + testCycles;
-  const cost = (step === null ? 0 : cyclesOf(step)) + testCost + roundCycles;
+  const testCost = test === null || test.op === "number" ? 0 : cyclesOf(test, c.how);
+  const cost = (step === null ? 0 : cyclesOf(step, c.how)) + testCost + roundCycles;
   const watch = c.watchLoop(loop);
   return () => {
     begin();
@@ -156,12 +158,19 @@ function codeLoop(
   };
 }
 
-function codeDoWhile(c: Coder, s: Statement & { do: "doWhile" }): Step {
+/** In a loop that calls nothing more stays in registers. */
+function inLoop(c: Coder, loop: Statement): Coder {
+  if (hasCalls(loop)) return c;
+  return { ...c, how: inCalmLoop(c.how, loop.do === "for" ? loop.step : null) };
+}
+
+function codeDoWhile(outer: Coder, s: Statement & { do: "doWhile" }): Step {
+  const c = inLoop(outer, s);
   const { clock } = c.m;
   const { time } = clock;
   const test = codeTest(c, s.test);
   const round = codeStatement(c, s.body);
-  const cost = cyclesOf(s.test) + testCycles + roundCycles;
+  const cost = cyclesOf(s.test, c.how) + roundCycles;
   const watch = c.watchLoop(s);
   return () => {
     let rounds = 0;
@@ -184,7 +193,7 @@ function codeSwitch(c: Coder, s: Statement & { do: "switch" }): Step {
   const value = codeInt(c, s.value);
   const steps = s.list.map((inner) => codeStatement(c, inner));
   const { cases, otherwise } = s;
-  const cycles = cyclesOf(s.value) + switchCycles(cases.size);
+  const cycles = cyclesOf(s.value, c.how) + switchCycles(cases.size);
   return () => {
     time[0] = time[0]! + cycles;
     const start = cases.get(value()) ?? otherwise;
@@ -206,7 +215,7 @@ function codeReturn(c: Coder, value: Expression | null): Step {
       return returns;
     };
   }
-  const cycles = cyclesOf(value) + returnCycles;
+  const cycles = cyclesOf(value, c.how) + returnCycles;
   const code = value.type.kind === "record" ? finder(codeRecord(c, value)) : codeValue(c, value);
   return () => {
     time[0] = time[0]! + cycles;

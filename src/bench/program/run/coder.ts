@@ -4,6 +4,7 @@
 // so a page may forbid eval.
 // Does not know: any node.
 import type { CheckedProgram, FunctionInfo, Statement } from "../check/tree.ts";
+import type { How } from "./costs.ts";
 import type { Machine } from "./machine.ts";
 
 export type Num = () => number;
@@ -36,6 +37,8 @@ export interface Watch {
 }
 
 export interface Coder {
+  /** Where the code stands, for the estimate of its cycles. */
+  readonly how: How;
   readonly m: Machine;
   readonly program: CheckedProgram;
   readonly functions: readonly FunctionCode[];

@@ -14,6 +14,7 @@ import { Clock } from "./clock.ts";
 import type { Coder, FunctionCode, Step } from "./coder.ts";
 import { nothing } from "./coder.ts";
 import { codeStatements } from "./codeStatement.ts";
+import { restless } from "./costs.ts";
 import { Interrupts } from "./interrupts.ts";
 import type { Machine } from "./machine.ts";
 import { Pins } from "./pins.ts";
@@ -23,6 +24,10 @@ import { SerialLine } from "./serialLine.ts";
 /** Cells for frames: the stack has no more bytes than the chip's RAM, and a cell stands for at least one byte. */
 const frameCells = 2 * ramBytes;
 const scratchCells = 4096;
+
+/** From reset to setup(): the stack and the timers are set up, and RAM is cleared byte by byte (measured in simavr). */
+const startCycles = 210;
+const clearCycles = 5;
 
 export interface Board {
   readonly machine: Machine;
@@ -67,7 +72,7 @@ export function makeBoard(
     scratch: { low, high: size, next: low },
     call: (index) => callPlain(m, functions[index]!),
   };
-  const coder: Coder = { m, program, functions, watchLoop: options.skips ? quietLoops(m, program) : neverSkips };
+  const coder: Coder = { how: restless, m, program, functions, watchLoop: options.skips ? quietLoops(m, program) : neverSkips };
   for (const f of functions) f.body = codeStatements(coder, f.info.body === null ? [] : [f.info.body]);
   const first: Step = codeStatements(coder, program.first);
   const restart = () => {
@@ -75,7 +80,7 @@ export function makeBoard(
     releaseServos(m);
     serial.reset();
     interrupts.reset();
-    clock.restart();
+    clock.restart(startCycles + clearCycles * program.staticBytes);
     m.ints.fill(0);
     m.floats.fill(0);
     m.things.fill(null);

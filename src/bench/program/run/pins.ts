@@ -32,6 +32,7 @@ export class Pins {
   private latches: Level[] = [];
   private duties: (number | null)[] = [];
   private tone: Tone | null = null;
+  private hasConverted = false;
   /** Things that happened outside because of the program, counted: a loop that changes this is no mere wait. */
   effects = 0;
   private readonly clock: Clock;
@@ -48,6 +49,7 @@ export class Pins {
     this.latches = new Array<Level>(pinCount).fill(0);
     this.duties = new Array<number | null>(pinCount).fill(null);
     this.tone = null;
+    this.hasConverted = false;
   }
 
   /** Reset: all pins become inputs without pull-up, sound and pulses end. */
@@ -118,6 +120,17 @@ export class Pins {
       this.port.digitalWrite(pin, this.latches[pin]!, this.clock.now());
     }
     return this.port.digitalRead(pin, this.clock.now());
+  }
+
+  canPulse(pin: PinNumber): boolean {
+    return pwmHertz[pin] !== undefined;
+  }
+
+  /** @returns whether this is its first conversion since reset, which takes longer. */
+  startConverter(): boolean {
+    const isFirst = !this.hasConverted;
+    this.hasConverted = true;
+    return isFirst;
   }
 
   isPulsing(pin: PinNumber): boolean {

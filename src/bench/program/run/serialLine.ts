@@ -152,5 +152,5 @@ export class SerialLine {
   }
 }
 
-/** Cycles of putting one character into the buffer and of the interrupt that takes it out (measured in simavr). */
-const writeCycles = 130;
+/** Cycles of putting one character into the buffer (measured in simavr). */
+const writeCycles = 72;

@@ -1,0 +1,84 @@
+// The programs that are run on the chip and by us: those of the lessons, those of test/programs, and timings of their own.
+//
+// Left out are programs that do not compile or that must break off (the chip would go on with garbage), those that use the class
+// String (the reference board has none), and a few that hang on what the chip does not fix; each with its reason.
+// Does not know: how they are run.
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { type Inputs, parseProgram, readInputs } from "../../src/bench/program/index.ts";
+import { readExpectations } from "../../test/programs/readExpectations.ts";
+
+export interface Case {
+  readonly name: string;
+  /** Path from the project's root. */
+  readonly file: string;
+  readonly text: string;
+  readonly ms: number;
+  readonly inputs: Inputs;
+}
+
+const leftOut: Readonly<Record<string, string>> = {
+  "serial-overflow.cpp": "the driver hands over all characters at 9600 baud, the chip listens at 115200",
+  "serial-blocks.cpp": "simavr takes 11 bits for a character where the data sheet has 10",
+  "delay-in-int.cpp": "a minute of simavr's time shows nothing more",
+  "int-clock-flickers.cpp": "half a minute of simavr's time; the switch is at the same moment",
+  "analog-number-is-a-pin.cpp": "digitalRead of a voltage in the middle is undefined on the chip",
+  "letters.cpp": "names of the board that the reference board has not",
+};
+
+/** What the lessons' programs are fed with: keys are pressed, it gets dark and bright again. */
+const lessonInputs: Readonly<Record<string, { readonly ms: number; readonly inputs: string }>> = {
+  "signal-lamp": {
+    ms: 3000,
+    inputs:
+      '[{"ms":0,"pin":"D2","level":"high"},{"ms":500,"pin":"D2","level":"low"},{"ms":900,"pin":"D2","level":"high"},{"ms":1500,"pin":"D2","level":"low"},{"ms":1700,"pin":"D2","level":"high"}]',
+  },
+  "quay-lamp-at-dusk": {
+    ms: 3000,
+    inputs:
+      '[{"ms":0,"pin":"A0","value":700},{"ms":700,"pin":"A0","value":400},{"ms":1300,"pin":"A0","value":100},{"ms":2100,"pin":"A0","value":800}]',
+  },
+  barrier: {
+    ms: 8000,
+    inputs: '[{"ms":0,"pin":"D2","level":"high"},{"ms":1000,"pin":"D2","level":"low"},{"ms":1200,"pin":"D2","level":"high"}]',
+  },
+  lighthouse: { ms: 12000, inputs: "[]" },
+};
+
+/** @param root the project's folder, with a slash at its end. */
+export function cases(root: string): Case[] {
+  return [...lessonCases(root), ...folderCases(root, "test/programs"), ...folderCases(root, "reference/programs/timings")];
+}
+
+function lessonCases(root: string): Case[] {
+  return readdirSync(`${root}lessons`)
+    .filter((lesson) => existsSync(`${root}lessons/${lesson}/program.cpp`))
+    .map((lesson) => {
+      const file = `lessons/${lesson}/program.cpp`;
+      const { ms, inputs } = lessonInputs[lesson] ?? { ms: 3000, inputs: "[]" };
+      return { name: `lesson ${lesson}`, file, text: readFileSync(root + file, "utf8"), ms, inputs: inputsFrom(inputs) };
+    });
+}
+
+function folderCases(root: string, folder: string): Case[] {
+  return readdirSync(`${root}${folder}`)
+    .filter((name) => name.endsWith(".cpp") && leftOut[name] === undefined)
+    .flatMap((name) => {
+      const file = `${folder}/${name}`;
+      const text = readFileSync(root + file, "utf8");
+      const wanted = readExpectations(text);
+      if (wanted.broken !== null || /\bString\b/.test(text) || parseProgram(name, text).value === null) return [];
+      return [
+        {
+          name: name.replace(".cpp", folder.endsWith("timings") ? " (time)" : ""),
+          file,
+          text,
+          ms: wanted.ms,
+          inputs: inputsFrom(wanted.inputs),
+        },
+      ];
+    });
+}
+
+function inputsFrom(json: string): Inputs {
+  return readInputs("inputs", json).value ?? [];
+}

@@ -1,0 +1,55 @@
+// Compiles and runs every program on the chip and keeps what the driver printed. Run by `npm run reference -- --record programs`.
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { recordingDate, sha256, toolVersion } from "../tools.ts";
+import { type Case, cases } from "./cases.ts";
+import { command, inputLines, openChip } from "./chip.ts";
+
+export interface Recording {
+  readonly tool: string;
+  readonly version: string;
+  readonly command: string;
+  readonly date: string;
+  /** Of the reference board and the driver: another board is another recording. */
+  readonly board: string;
+  readonly programs: Record<string, { readonly input: string; readonly output: string; readonly printed: string }>;
+}
+
+/** All that the chip's answer depends on, beside the board. */
+export function inputHash(c: Case): string {
+  return sha256(`${c.text}\n${c.ms}\n${inputLines(c.inputs)}`);
+}
+
+/** @param folder reference/programs. */
+export function boardHash(folder: string): string {
+  const files = [
+    ...readdirSync(`${folder}/core`)
+      .sort()
+      .map((f) => `core/${f}`),
+    "driver.c",
+  ];
+  return sha256(files.map((f) => `${f}\n${readFileSync(`${folder}/${f}`, "utf8")}`).join("\n"));
+}
+
+/** Writes recorded.json from the project's root. */
+export async function record(): Promise<void> {
+  const folder = "reference/programs";
+  const chip = openChip(folder);
+  const programs: Recording["programs"] = {};
+  try {
+    for (const c of cases("")) {
+      const printed = chip.run(c.text, c.ms, c.inputs);
+      programs[c.name] = { input: inputHash(c), output: sha256(printed), printed };
+    }
+  } finally {
+    chip.close();
+  }
+  const recording: Recording = {
+    tool: "avr-g++ and simavr (libsimavr)",
+    version: toolVersion("avr-g++"),
+    command,
+    date: recordingDate,
+    board: boardHash(folder),
+    programs,
+  };
+  writeFileSync(`${folder}/recorded.json`, `${JSON.stringify(recording, null, 1)}\n`);
+}

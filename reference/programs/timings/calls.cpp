@@ -1,0 +1,25 @@
+// Calling a function. The pin is high as long as it lasts.
+// run 400 ms
+volatile long result;
+long total = 0;
+int triple(int n) {
+  total += n;
+  return n * 3;
+}
+
+void work() {
+  long s = 0;
+  for (int i = 0; i < 500; i++) s += triple(i);
+  result = s;
+}
+
+void setup() {
+  Serial.begin(115200);
+  pinMode(13, OUTPUT);
+  digitalWrite(13, HIGH);
+  work();
+  digitalWrite(13, LOW);
+  Serial.println(result);
+}
+
+void loop() {}

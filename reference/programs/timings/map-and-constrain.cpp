@@ -1,0 +1,20 @@
+// map and constrain. The pin is high as long as it lasts.
+// run 400 ms
+volatile long result;
+
+void work() {
+  long s = 0;
+  for (int i = 0; i < 100; i++) s += constrain(map(i * 10, 0, 1023, 0, 255), 10, 200);
+  result = s;
+}
+
+void setup() {
+  Serial.begin(115200);
+  pinMode(13, OUTPUT);
+  digitalWrite(13, HIGH);
+  work();
+  digitalWrite(13, LOW);
+  Serial.println(result);
+}
+
+void loop() {}
