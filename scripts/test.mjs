@@ -3,7 +3,7 @@
 // The closing line "N passed, N failed" is written by test/countLine.ts and nothing prints after it; a lint, type or build
 // fault is counted there as one failed, so that the line never tells a better story than the exit status.
 import { spawnSync } from "node:child_process";
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { ensureTools } from "./tools.mjs";
 
@@ -28,10 +28,12 @@ const steps = [
   ["types", () => node("typescript/bin/tsc")],
   ["build", () => node("vite/bin/vite.js", "build", "--logLevel", "warn")],
 ];
-const broken =
-  filters.length > 0
-    ? []
-    : steps.filter(([name, run]) => run() === false && (console.error(`${name}: failed`), true)).map(([name]) => name);
+const broken = [];
+for (const [name, run] of filters.length > 0 ? [] : steps) {
+  if (run()) continue;
+  console.error(`${name}: failed`);
+  broken.push(name);
+}
 
 const env = {
   ...process.env,
@@ -52,7 +54,6 @@ if (long) {
   const closing = run.stdout.trim().split("\n").at(-1);
   const commit = spawnSync("git", ["rev-parse", "--short", "HEAD"], { cwd: root, encoding: "utf8" }).stdout.trim();
   const day = new Date().toISOString().slice(0, 10);
-  mkdirSync(`${root}test`, { recursive: true });
   writeFileSync(
     `${root}test/long-result.md`,
     `# The last long run\n\n\`npm run test:long\` on ${day}, on top of commit ${commit}, Node ${process.versions.node}, ${Math.round((Date.now() - started) / 1000)} s:\n\n    ${closing}\n`,

@@ -1,6 +1,7 @@
 // Our chances and spares beside R's. Source: R 4.2.2; the command stands beside each row of r-4.2.2.json.
 import { expect, test } from "vitest";
-import { binomial, binomialQuantile, poisson, poissonQuantile, sparesFor } from "../../src/school/stock/index.ts";
+import { binomial, binomialQuantile, poisson, poissonQuantile } from "../../src/base/index.ts";
+import { sparesFor } from "../../src/school/stock/index.ts";
 import recorded from "./r-4.2.2.json" with { type: "json" };
 
 for (const row of recorded.rows) {

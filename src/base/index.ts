@@ -1,4 +1,5 @@
 // base: what every room may use. Imports nothing of ours.
+export { binomial, binomialQuantile, logChanceEnough, poisson, poissonQuantile } from "./binomial.ts";
 export { checkShape } from "./checkShape.ts";
 export { type BandColour, type BandOutcome, bandColours, colourBands, readBands } from "./colourCode.ts";
 export { contentHash } from "./contentHash.ts";

@@ -5,6 +5,7 @@
 // Does not know: what is done with them.
 import { basename, dirname, join, relative, resolve } from "node:path";
 import { type Lesson, type LessonProblem, readLesson } from "../bench/lesson/index.ts";
+import { type ProgramProblem, parseProgram } from "../bench/program/index.ts";
 import { type ClassFile, type FileProblem, type Kit, readClassFile, readKit } from "../school/file/index.ts";
 import { isFolder, listFolder, ownFolder, readBytes, readText } from "./files.ts";
 
@@ -21,7 +22,7 @@ export type CliProblem =
   | { readonly code: "cli.noBrowser" }
   | { readonly code: "cli.browserFailed"; readonly path: string };
 
-export type LoadProblem = CliProblem | LessonProblem | FileProblem;
+export type LoadProblem = CliProblem | LessonProblem | ProgramProblem | FileProblem;
 
 export interface Loaded<Value> {
   readonly value: Value | null;
@@ -52,11 +53,15 @@ export function loadText(path: string): Loaded<string> {
 export function loadLesson(path: string): Loaded<Lesson> {
   const folder = lessonFolder(path);
   if (folder === null) return { value: null, problems: [{ code: "cli.noSuchFile", path }] };
-  return readLesson({
+  const read = readLesson({
     folder: shown(folder),
     read: (below) => readText(join(folder, below)),
     list: (below) => listFolder(join(folder, below)),
   });
+  if (read.value === null) return read;
+  // A program that does not compile leaves a lesson that can be read, planned and printed; it fails its rehearsal.
+  const program = parseProgram(read.value.program.file, read.value.program.text);
+  return { value: read.value, problems: [...read.problems, ...program.problems] };
 }
 
 export function loadKit(path: string): Loaded<Kit> {

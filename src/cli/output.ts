@@ -70,7 +70,7 @@ export function clearProgress(): void {
 /** Columns of text, parted by two blanks; numbers are aligned at their end. The first row may be heads. */
 export function columns(rows: readonly (readonly string[])[], endAligned: readonly number[] = []): string {
   const widths: number[] = [];
-  for (const row of rows) row.forEach((cell, i) => void (widths[i] = Math.max(widths[i] ?? 0, cell.length)));
+  for (const row of rows) for (const [i, cell] of row.entries()) widths[i] = Math.max(widths[i] ?? 0, cell.length);
   return rows
     .map((row) =>
       row

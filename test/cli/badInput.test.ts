@@ -39,7 +39,7 @@ const cases: [what: string, files: Record<string, string>, words: string[], stat
     lessonFiles(changed(lesson, /ohms: 220/, "ohms: 220 V")),
     ["check", "lamp"],
     1,
-    /lesson\.yaml:\d+:\d+: [\s\S]*220 V/,
+    /lesson\.yaml:\d+:\d+: [\s\S]*“V”/,
   ],
   ["a leg that does not exist", lessonFiles(changed(lesson, "LED1.anode", "LED1.anod")), ["check", "lamp"], 1, /anode/],
   [

@@ -4,7 +4,7 @@
 import type { Day } from "../../base/index.ts";
 import { formatChance, formatMoney, itemName, type Language, sayUnchecked } from "../../language/index.ts";
 import { orderCsv } from "../../school/file/index.ts";
-import { type Purchase, planOrder } from "../../school/order/index.ts";
+import { type OrderPlan, planOrder } from "../../school/order/index.ts";
 import { writeSafely } from "../files.ts";
 import type { SchoolFiles } from "../loadFiles.ts";
 import {
@@ -51,7 +51,7 @@ export async function orderCommand(path: string, options: OrderOptions, talk: Ta
   return statusOf(planned);
 }
 
-export function orderFor(planned: PlannedSchool, seconds = 30): Promise<Purchase> {
+export function orderFor(planned: PlannedSchool, seconds = 30): Promise<OrderPlan> {
   const { files, sittings, store, rates, world } = planned;
   return planOrder(
     { classFile: files.classFile, kits: files.kits, sittings, cupboard: store, rates, today: world.today, seconds },
@@ -59,7 +59,7 @@ export function orderFor(planned: PlannedSchool, seconds = 30): Promise<Purchase
   );
 }
 
-export function printOrder(purchase: Purchase, { classFile, kits }: SchoolFiles, language: Language): void {
+export function printOrder(purchase: OrderPlan, { classFile, kits }: SchoolFiles, language: Language): void {
   const say = (key: string, data: Record<string, unknown> = {}) => sayUnchecked(language, `ordering.${key}`, data);
   const money = (sum: number) => formatMoney(language, sum, classFile.currency, classFile.decimals);
   print(bold(say("heading")));
@@ -81,7 +81,13 @@ export function printOrder(purchase: Purchase, { classFile, kits }: SchoolFiles,
                     count: offer.contains.count,
                     name: itemName(language, offer.contains.item, offer.contains.count),
                   });
-          return [`    ${line.packets} ×`, what, money(line.cost), line.why.map((w) => whyWords(w, language)).join("; ")];
+          return [
+            `    ${line.packets} ×`,
+            what,
+            money(line.cost),
+            say("orderBy", { date: line.orderBy }),
+            line.fillsUp ? say("fillsUp") : line.why.map((w) => whyWords(w, language)).join("; "),
+          ];
         }),
         [2],
       ),
@@ -114,10 +120,14 @@ export function printOrder(purchase: Purchase, { classFile, kits }: SchoolFiles,
         "  ",
       ),
     );
+  for (const { sitting, chance, items } of purchase.below)
+    print(wrap(say("below", { sitting, chance: formatChance(language, chance), items }), "  "));
+  if (purchase.next !== null)
+    print(wrap(say("next", { cost: money(purchase.next.cost), sittings: purchase.next.sittings }), "  "));
   if (purchase.costOfAll !== null && purchase.notHeld.length > 0) print(say("all", { cost: money(purchase.costOfAll) }));
 }
 
-function whyWords(why: Purchase["lines"][number]["why"][number], language: Language): string {
+function whyWords(why: OrderPlan["lines"][number]["why"][number], language: Language): string {
   return sayUnchecked(language, `orderWhy.${why.reason}`, {
     sitting: why.sitting,
     name: itemName(language, why.item, why.count),

@@ -120,7 +120,10 @@ export function printPlan(plan: Plan, files: SchoolFiles, language: Language): v
 function lessonLines(lesson: PlannedLesson, language: Language, title: (id: string) => string): string[] {
   return [
     ...lesson.reasons.map((r) => sayUnchecked(language, `reason.${r.code}`, named(r.data, title))),
-    sayUnchecked(language, "plan.chance", { chance: formatChance(language, lesson.chance), count: lesson.teams.length }),
+    // Where something is missing no team count helps; where the chance is too low a reason has told it.
+    ...(lesson.chance === 0 || lesson.reasons.some((r) => r.code === "chance-low")
+      ? []
+      : [sayUnchecked(language, "plan.chance", { chance: formatChance(language, lesson.chance), count: lesson.teams.length })]),
     ...lesson.remedies.map((r) =>
       r.by === null
         ? sayUnchecked(language, `remedy.${r.code}`, named(r.data, title))

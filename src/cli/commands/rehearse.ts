@@ -20,7 +20,6 @@ import {
   type SpokenProblem,
   showProgress,
   type Talk,
-  wrap,
 } from "../output.ts";
 
 export interface RehearseOptions {

@@ -1,6 +1,7 @@
 // How often a device that worked the last time does not work in a lesson, and the chance that enough of them do.
 //
 // Does not know: which devices there are, what they cost.
+import { logChanceEnough } from "../../base/index.ts";
 
 export type DeviceKind = "board" | "usb-cable" | "computer";
 
@@ -40,16 +41,5 @@ export const pauseDays = 21;
  * @returns 1 for nothing wanted, 0 where fewer are there than wanted.
  */
 export function chanceEnough(have: number, wanted: number, works: number): number {
-  if (wanted <= 0) return 1;
-  if (have < wanted) return 0;
-  if (works >= 1) return 1;
-  if (works <= 0) return 0;
-  // Summed from the failures: few terms, all positive, so nothing cancels.
-  let term = works ** have;
-  let sum = 0;
-  for (let failed = 0; failed <= have - wanted; failed += 1) {
-    sum += term;
-    term *= (((have - failed) / (failed + 1)) * (1 - works)) / works;
-  }
-  return Math.min(1, sum);
+  return Math.exp(logChanceEnough(wanted, have, works));
 }

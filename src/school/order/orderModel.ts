@@ -9,9 +9,8 @@
 // sets of suppliers ("unless one of these is used, the others bring it all") were tried and made no solver faster: they cut
 // the same rows themselves.
 // Does not know: a solver, the words for an outcome.
-import type { IntegerModel, IntegerVariable, LinearRow, Money } from "../../base/index.ts";
+import { type IntegerModel, type IntegerVariable, type LinearRow, logChanceEnough, type Money } from "../../base/index.ts";
 import type { ItemKey } from "../file/index.ts";
-import { logChanceEnough } from "../stock/index.ts";
 import type { StatedGroup, StatedOrder, StatedSitting } from "./stateOrder.ts";
 
 /** What is asked of the model. */

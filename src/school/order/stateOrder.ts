@@ -5,12 +5,11 @@
 // must reach the wish. Lessons that hold as things are leave the model, because more stock never makes one worse; lessons
 // that no money can hold leave it too, with their reason.
 // Does not know: how the cheapest purchase is found.
-import { addDays, type Day, type Money } from "../../base/index.ts";
+import { addDays, type Day, logChanceEnough, type Money } from "../../base/index.ts";
 import type { ClassFile, ItemKey, Kit, Supplier } from "../file/index.ts";
 import {
   type Cupboard,
   type LossRates,
-  logChanceEnough,
   type Sitting,
   shareOut,
   unitsFor,

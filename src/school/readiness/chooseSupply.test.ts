@@ -89,26 +89,40 @@ for (const [what, results, owned, teams, decided, chosen] of rows)
       teams,
       port,
       decided,
+      () => false,
     );
     expect(choice.supply).toBe(chosen);
   });
 
-test("tells what would help and how many are missing, fewest first, and never a port", () => {
+test("several that each carry the lesson go round together", () => {
+  const choice = chooseSupply(
+    [result(port, "does not fit"), result("adapter 2000mA", "fits"), result("power-bank", "fits")],
+    (item) => ({ "adapter 2000mA": 6, "power-bank": 4 })[item] ?? 0,
+    10,
+    port,
+    null,
+    () => false,
+  );
+  expect(choice.supply).toBe("adapter 2000mA");
+  expect(choice.others).toEqual(["power-bank"]);
+});
+
+test("tells what would help: what a supplier sells first, then what there are most of, never a port", () => {
   const choice = chooseSupply(
     [
       result(port, "does not fit"),
       result("usb-port 900mA", "fits"),
       result("adapter 2000mA", "fits"),
       result("power-bank", "fits"),
+      result("battery-9v", "fits"),
     ],
-    (item) => (item === "power-bank" ? 2 : 0),
+    (item) => ({ "power-bank": 2, "battery-9v": 4 })[item] ?? 0,
     10,
     port,
     null,
+    (item) => item === "adapter 2000mA",
   );
-  expect(choice.helps).toEqual([
-    { supply: "power-bank", missing: 8 },
-    { supply: "adapter 2000mA", missing: 10 },
-  ]);
+  expect(choice.helps).toEqual(["adapter 2000mA", "battery-9v", "power-bank"]);
+  expect(choice.owned).toBe(6);
   expect(choice.why).toEqual(["over-current"]);
 });

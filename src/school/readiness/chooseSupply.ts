@@ -1,26 +1,28 @@
-// Which supply the teams of a lesson use: the first of what the school owns that carries the lesson and is there in number.
+// Which supply the teams of a lesson use: the first of what the school owns that carries the lesson and goes round.
 //
 // The laptop's own port comes first, because the board is joined to it anyway; then what lies in the cupboard, most first.
-// A supply that some teams could have and others not is not chosen: all teams work alike, and the rest is told as a remedy.
+// Where no one supply goes round, several may together, each of which carries the lesson.
 // Does not know: how a supply was rehearsed, prices.
 import type { SupplyResult } from "../../bench/rehearsal/index.ts";
 import type { ItemKey } from "../file/index.ts";
 
 export interface SupplyChoice {
-  /** Carries the lesson and there is one for each team; null if there is none. */
+  /** Carries the lesson; with `others` there is one for each team. Null if there is not. */
   readonly supply: ItemKey | null;
-  /** Others that carry it and are there in number. */
+  /** Others on hand that carry it, used where the first does not go round. */
   readonly others: readonly ItemKey[];
   /** What the teams would have without a change, and why it does not do. */
   readonly usual: ItemKey;
   readonly why: readonly string[];
-  /** Supplies that carry the lesson, with how many are missing; the one with the fewest missing first. */
-  readonly helps: readonly { readonly supply: ItemKey; readonly missing: number }[];
+  /** How many of all supplies that carry it there are. */
+  readonly owned: number;
+  /** Supplies that carry the lesson and could be had; those that a supplier sells first, then those there are most of. */
+  readonly helps: readonly ItemKey[];
 }
 
 /**
  * @param results every supply that was rehearsed. @param owned how many of each there are. @param teams number of teams.
- * @param decided what the teacher settled, tried first; null if nothing.
+ * @param decided what the teacher settled, tried first; null if nothing. @param sold whether a supplier sells it.
  */
 export function chooseSupply(
   results: readonly SupplyResult[],
@@ -28,20 +30,22 @@ export function chooseSupply(
   teams: number,
   usual: ItemKey,
   decided: ItemKey | null,
+  sold: (item: ItemKey) => boolean,
 ): SupplyChoice {
   const fitting = results.filter((r) => r.fits === "fits").map((r) => r.supply);
   const rank = (item: ItemKey) => (item === decided ? 0 : item === usual ? 1 : item.startsWith("usb-port") ? 2 : 3);
-  const there = fitting.filter((item) => owned(item) >= teams).sort((a, b) => rank(a) - rank(b) || owned(b) - owned(a));
-  const [supply = null, ...others] = there;
+  const there = fitting.filter((item) => owned(item) > 0).sort((a, b) => rank(a) - rank(b) || owned(b) - owned(a));
+  const total = there.reduce((sum, item) => sum + owned(item), 0);
+  const first = there.find((item) => owned(item) >= teams) ?? there[0] ?? null;
   return {
-    supply,
-    others,
+    supply: total >= teams ? first : null,
+    others: there.filter((item) => item !== first),
     usual,
     why: results.find((r) => r.supply === usual)?.why ?? [],
+    owned: total,
+    // A laptop's port is not a thing that can be bought for a lesson.
     helps: fitting
-      // A laptop's port is not a thing that can be bought for a lesson.
       .filter((item) => !item.startsWith("usb-port"))
-      .map((item) => ({ supply: item, missing: Math.max(0, teams - owned(item)) }))
-      .sort((a, b) => a.missing - b.missing),
+      .sort((a, b) => Number(sold(b)) - Number(sold(a)) || owned(b) - owned(a)),
   };
 }

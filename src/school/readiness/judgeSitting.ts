@@ -6,8 +6,9 @@ import { addDays, type Day } from "../../base/index.ts";
 import { type ReadinessWord, worstVerdict } from "../../bench/rehearsal/index.ts";
 import type { DayTeams } from "../classroom/index.ts";
 import type { EquipmentReport } from "../equipment/index.ts";
-import type { ClassFile, ClassGroup, ItemKey, LessonDate } from "../file/index.ts";
+import type { ClassFile, ClassGroup, ItemKey, Kit, LessonDate, Offer } from "../file/index.ts";
 import type { Coverage, Cupboard, SittingStock } from "../stock/index.ts";
+import type { SupplyChoice } from "./chooseSupply.ts";
 import type { PlannedLesson, Reason, Remedy, Tray } from "./plan.ts";
 import type { RehearsedLesson } from "./planClass.ts";
 import { makeTrays } from "./trays.ts";
@@ -23,8 +24,10 @@ export interface Place {
 export interface Evidence {
   readonly place: Place;
   readonly classFile: ClassFile;
+  readonly kits: ReadonlyMap<string, Kit>;
   /** Null where the lesson could not be read. */
   readonly known: RehearsedLesson | null;
+  readonly choice: SupplyChoice | null;
   readonly stock: SittingStock;
   readonly store: Cupboard;
   readonly equipment: EquipmentReport;
@@ -39,19 +42,19 @@ interface Findings {
 }
 
 export function judgeSitting(evidence: Evidence): PlannedLesson {
-  const { place, classFile, known, stock, store } = evidence;
+  const { place, classFile, known, choice, stock, store } = evidence;
   const found: Findings = { reasons: [], remedies: [] };
   const trays = makeTrays(
     stock,
     place.day.teams.map((t) => t.number),
     store,
   );
-  if (known === null) {
+  if (known === null || choice === null) {
     add(found, "not rehearsed yet", "lesson-unreadable", { lesson: place.at.lesson });
     found.remedies.push({ code: "mend-lesson", data: { lesson: place.at.lesson }, by: place.at.date });
   } else {
     judgeRehearsal(known, found);
-    judgeSupply(evidence, known, found);
+    judgeSupply(evidence, choice, found);
     judgeTrays(known, trays, found);
   }
   const short = judgeStock(evidence, found);
@@ -76,7 +79,7 @@ export function judgeSitting(evidence: Evidence): PlannedLesson {
     trays,
     stock,
     rehearsal: known?.rehearsal ?? null,
-    supply: known?.choice.supply ?? null,
+    supply: choice?.supply ?? null,
   };
 }
 
@@ -109,16 +112,33 @@ function judgeRehearsal({ lesson, rehearsal, proven }: RehearsedLesson, found: F
   }
 }
 
-function judgeSupply({ place }: Evidence, { choice }: RehearsedLesson, found: Findings): void {
+function judgeSupply(evidence: Evidence, choice: SupplyChoice, found: Findings): void {
+  const { place, stock, equipment } = evidence;
   if (choice.supply === null) {
-    add(found, "needs another supply", "no-supply-fits", { supply: choice.usual, why: choice.why });
-    for (const { supply, missing } of choice.helps.slice(0, 2))
+    const teams = place.day.teams.length;
+    const short = stock.coverage.find((c) => c.need.for[0] === "supply")?.short ?? teams;
+    // A class with fewer teams than another may have enough where the other has not.
+    if (short === 0) add(found, "ready", "other-supply-used", { supplies: choice.others });
+    else
+      add(found, "needs another supply", "no-supply-fits", {
+        supply: choice.usual,
+        why: choice.why,
+        count: teams - short,
+        teams,
+      });
+    const best = choice.helps[0];
+    if (best !== undefined)
       found.remedies.push({
         code: "get-supply",
-        data: { supply, count: Math.min(missing, place.day.teams.length) },
-        by: addDays(place.at.date, -1),
+        data: { supply: best, count: short },
+        by: lastOrderDay(evidence, best),
       });
-  } else if (choice.supply !== choice.usual) add(found, "ready", "other-supply-used", { supply: choice.supply });
+    // What hangs on a socket does not help while mains are off; another day does.
+    if (equipment.battery !== null) moveAwayFromCut(place, found);
+  } else if (choice.supply !== choice.usual) {
+    const used = stock.coverage.find((c) => c.need.for[0] === "supply")?.have.map((h) => h.item) ?? [choice.supply];
+    add(found, "ready", "other-supply-used", { supplies: used });
+  }
 }
 
 /** What stands in for what, and whether all that a team is handed passes together. */
@@ -145,7 +165,7 @@ function judgeTrays(known: RehearsedLesson, trays: readonly Tray[], found: Findi
     add(found, "ready", "substitute-used", { part, item, insteadOf, count: teams.length, teams });
   for (const { items, teams } of combinations.values()) {
     const { verdict } = known.proven.withItems(items);
-    if (verdict !== "ready" && known.choice.supply !== null)
+    if (verdict !== "ready" && known.proven.asWritten.verdict === "ready")
       add(found, verdict, "combination-fails", {
         items: [...items].map(([p, i]) => `${p}: ${i}`).join(", "),
         teams: teams.join(", "),
@@ -154,8 +174,9 @@ function judgeTrays(known: RehearsedLesson, trays: readonly Tray[], found: Findi
 }
 
 /** What the cupboard does not hold on the day. @returns it as a list. */
-function judgeStock({ place, classFile, stock, known }: Evidence, found: Findings): PlannedLesson["short"] {
-  const short = stock.coverage.filter((c) => c.short > 0 && !isOpenSupply(c, known));
+function judgeStock(evidence: Evidence, found: Findings): PlannedLesson["short"] {
+  const { place, stock, choice } = evidence;
+  const short = stock.coverage.filter((c) => c.short > 0 && !isOpenSupply(c, choice));
   for (const c of short) {
     const data = { item: c.need.item, count: c.short, wanted: c.wanted };
     if (devices.has(c.need.item)) {
@@ -171,7 +192,7 @@ function judgeStock({ place, classFile, stock, known }: Evidence, found: Finding
       found.remedies.push({
         code: "order",
         data: { item: c.need.item, count: c.short },
-        by: lastOrderDay(classFile, c.need.item, place.at.date),
+        by: lastOrderDay(evidence, c.need.item),
       });
     }
   }
@@ -179,16 +200,16 @@ function judgeStock({ place, classFile, stock, known }: Evidence, found: Finding
 }
 
 /** The need for a supply that nobody has is told as "needs another supply", once. */
-function isOpenSupply(c: Coverage, known: RehearsedLesson | null): boolean {
-  return c.need.for[0] === "supply" && known?.choice.supply === null;
+function isOpenSupply(c: Coverage, choice: SupplyChoice | null): boolean {
+  return c.need.for[0] === "supply" && choice?.supply === null;
 }
 
 /** The last day on which an order still comes in time: the day before the lesson less the days of the fastest supplier. */
-export function lastOrderDay(classFile: ClassFile, item: ItemKey, date: Day): Day | null {
-  const days = classFile.suppliers
-    .filter((s) => s.offers.some((o) => o.contains.kind === "kit" || o.contains.item === item))
-    .map((s) => s.days);
-  return days.length === 0 ? null : addDays(date, -1 - Math.min(...days));
+function lastOrderDay({ classFile, kits, place }: Evidence, item: ItemKey): Day | null {
+  const brings = (o: Offer) =>
+    o.contains.kind === "item" ? o.contains.item === item : kits.get(o.contains.kit)?.contents.has(item) === true;
+  const days = classFile.suppliers.filter((s) => s.offers.some(brings)).map((s) => s.days);
+  return days.length === 0 ? null : addDays(place.at.date, -1 - Math.min(...days));
 }
 
 /** A power cut that is known beforehand: the machines last, or teams share those that do, or some team sits in the dark. */
@@ -204,11 +225,16 @@ function judgeEquipment({ equipment, place }: Evidence, found: Findings): void {
   };
   if (battery.unserved > 0) {
     add(found, "needs another supply", "battery-short", data);
-    found.remedies.push({ code: "move-away-from-cut", data: { date: place.at.date }, by: addDays(place.at.date, -1) });
+    moveAwayFromCut(place, found);
   } else {
     add(found, "ready", battery.short > 0 ? "battery-shared" : "power-cut", data);
     if (battery.short > 0) found.remedies.push({ code: "share-computers", data: { count: battery.short }, by: null });
   }
+}
+
+function moveAwayFromCut({ at }: Place, found: Findings): void {
+  if (found.remedies.some((r) => r.code === "move-away-from-cut")) return;
+  found.remedies.push({ code: "move-away-from-cut", data: { date: at.date }, by: addDays(at.date, -1) });
 }
 
 function judgeEarlier({ place, known }: Evidence, found: Findings): void {
@@ -220,7 +246,8 @@ function judgeEarlier({ place, known }: Evidence, found: Findings): void {
 }
 
 /** All teams have everything, but a failure or two would leave one without: the thinnest needs are named. */
-function judgeChance({ place, classFile, stock }: Evidence, found: Findings): void {
+function judgeChance(evidence: Evidence, found: Findings): void {
+  const { classFile, stock } = evidence;
   add(found, "ready", "chance-low", { chance: stock.chance, wanted: classFile.chance });
   const thin = [...stock.coverage].filter((c) => c.chance < 1).sort((a, b) => a.chance - b.chance);
   for (const c of thin.slice(0, 2))
@@ -228,6 +255,6 @@ function judgeChance({ place, classFile, stock }: Evidence, found: Findings): vo
       found.remedies.push({
         code: "order-spares",
         data: { item: c.need.item, chance: c.chance },
-        by: lastOrderDay(classFile, c.need.item, place.at.date),
+        by: lastOrderDay(evidence, c.need.item),
       });
 }

@@ -20,7 +20,7 @@ export type ReasonCode =
   | "checks-undetermined"
   /** team, part, item, insteadOf: the parts on hand together fail */
   | "combination-fails"
-  /** supply, why */
+  /** supply: the usual one, why it does not do, count: of those that do, teams */
   | "no-supply-fits"
   /** item, count, wanted */
   | "part-short"
@@ -38,7 +38,7 @@ export type ReasonCode =
   | "chance-low"
   /** part, item, insteadOf, teams: stands in, proven by rehearsal */
   | "substitute-used"
-  /** supply: another supply than the usual port is used and fits */
+  /** supplies: others than the usual port are used and fit */
   | "other-supply-used"
   /** lesson: an earlier lesson that this one builds on has no date before it */
   | "earlier-lesson-missing"

@@ -4,7 +4,7 @@
 // choose its supply and prove its substitutes; make the teams and mend them for absences; share out the stock; then judge
 // each lesson on its day and say what to prepare. What is costly is remembered under a hash of all it depends on.
 // Does not know: words, files, how a rehearsal, a rota or a share is found.
-import { contentHash, type Day, type LongWork, type World } from "../../base/index.ts";
+import { contentHash, type Day, finish, type LongWork, type World } from "../../base/index.ts";
 import type { Lesson } from "../../bench/lesson/index.ts";
 import { catalogue, parseItemKey } from "../../bench/parts/index.ts";
 import { type RehearsalResult, rehearse } from "../../bench/rehearsal/index.ts";
@@ -39,7 +39,6 @@ export interface PlanInput {
 export interface RehearsedLesson {
   readonly lesson: Lesson;
   readonly rehearsal: RehearsalResult;
-  readonly choice: SupplyChoice;
   readonly proven: ProvenItems;
 }
 
@@ -73,50 +72,38 @@ export function* planClass(input: PlanInput, world: Pick<World, "today" | "remem
   for (const [i, id] of wanted.entries()) {
     yield { done: i, total: wanted.length, doing: "rehearse" };
     const lesson = lessons.get(id);
-    if (!lesson) continue;
-    const teams = Math.max(...places.filter((p) => p.at.lesson === id).map((p) => p.day.teams.length));
-    rehearsed.set(id, rehearseLesson(lesson, input, store, teams, world));
+    if (lesson) rehearsed.set(id, rehearseLesson(lesson, input, store, world));
   }
 
-  const sittings = places.map((p): Sitting => {
-    const known = rehearsed.get(p.at.lesson);
-    return {
-      id: p.id,
-      class: p.group.id,
-      lesson: p.at.lesson,
-      date: p.at.date,
-      start: p.at.start,
-      teams: p.day.teams.length,
-      needs: known ? needsOf(known) : [],
-    };
-  });
-  const stock = coverSittings(sittings, store, rates);
-  const planned = places.map((place, i): PlannedLesson => {
+  const prepared = places.map((place) => {
     const known = rehearsed.get(place.at.lesson) ?? null;
-    const equipment = equipmentFor(
-      classFile,
-      { date: place.at.date, start: place.at.start, minutes: known?.lesson.minutes ?? 0 },
-      place.day.teams.length,
-    );
-    return judgeSitting({ place, classFile, known, stock: stock[i]!, store, equipment });
+    const time = { date: place.at.date, start: place.at.start, minutes: known?.lesson.minutes ?? 0 };
+    const equipment = equipmentFor(classFile, time, place.day.teams.length);
+    const choice = known === null ? null : supplyFor(known, place, equipment.battery !== null, classFile, store);
+    return { place, known, time, equipment, choice };
   });
+  const sittings = prepared.map(
+    ({ place, known, choice }): Sitting => ({
+      id: place.id,
+      class: place.group.id,
+      lesson: place.at.lesson,
+      date: place.at.date,
+      start: place.at.start,
+      teams: place.day.teams.length,
+      needs: known && choice ? needsOf(known, choice) : [],
+    }),
+  );
+  const stock = coverSittings(sittings, store, rates);
+  const planned = prepared.map(
+    ({ place, known, equipment, choice }, i): PlannedLesson =>
+      judgeSitting({ place, classFile, kits, known, choice, stock: stock[i]!, store, equipment }),
+  );
   const judged = withEarlierVerdicts(planned, rehearsed);
   const charging = new Map(
-    places.map((place) => {
-      const known = rehearsed.get(place.at.lesson);
-      const { date, start } = place.at;
-      const teams = place.day.teams.length;
-      return [
-        place.id,
-        chargingPlan(classFile, {
-          date,
-          start,
-          minutes: known?.lesson.minutes ?? 0,
-          teams,
-          supply: known?.choice.supply ?? null,
-        }),
-      ];
-    }),
+    prepared.map(({ place, time, choice }) => [
+      place.id,
+      chargingPlan(classFile, { ...time, teams: place.day.teams.length, supply: choice?.supply ?? null }),
+    ]),
   );
   return {
     plan: {
@@ -131,19 +118,18 @@ export function* planClass(input: PlanInput, world: Pick<World, "today" | "remem
 }
 
 function rotaOf(group: ClassGroup, seed: number): Rota {
-  const work = makeRota({
-    pupils: group.pupils.map((p) => p.id),
-    size: group.teamSize,
-    lessons: group.lessons.length,
-    apart: group.apart,
-    together: group.together,
-    ...(group.balance === null ? {} : { balance: new Map(group.pupils.map((p) => [p.id, p.marks[group.balance!] ?? 0])) }),
-    seed,
-  });
-  for (;;) {
-    const step = work.next();
-    if (step.done) return step.value;
-  }
+  const balance = group.balance;
+  return finish(
+    makeRota({
+      pupils: group.pupils.map((p) => p.id),
+      size: group.teamSize,
+      lessons: group.lessons.length,
+      apart: group.apart,
+      together: group.together,
+      ...(balance === null ? {} : { balance: new Map(group.pupils.map((p) => [p.id, p.marks[balance] ?? 0])) }),
+      seed,
+    }),
+  );
 }
 
 function placesOf(group: ClassGroup, rota: Rota, today: Day, classFile: ClassFile): Place[] {
@@ -169,28 +155,37 @@ function rehearseLesson(
   lesson: Lesson,
   { classFile, seed }: PlanInput,
   store: Cupboard,
-  teams: number,
   world: Pick<World, "remember">,
 ): RehearsedLesson {
   const items = [...store.items.keys()].sort();
   const supplies = suppliesToTry(classFile, items);
-  const rehearsal = world.remember(`rehearse ${engineVersion} ${contentHash({ lesson, supplies, seed })}`, () => {
-    const work = rehearse(lesson, { supplies, corners: false, seed });
-    for (;;) {
-      const step = work.next();
-      if (step.done) return step.value;
-    }
-  });
+  const rehearsal = world.remember(`rehearse ${engineVersion} ${contentHash({ lesson, supplies, seed })}`, () =>
+    finish(rehearse(lesson, { supplies, corners: false, seed })),
+  );
+  // Parts are proven on a supply that carries the lesson, the usual one if it does; a weak one would hide what they do.
+  const usual = usualPort(classFile);
+  const fitting = rehearsal.supplies.filter((r) => r.fits === "fits").map((r) => r.supply);
+  const supply = fitting.includes(usual) ? usual : (fitting[0] ?? usual);
+  return { lesson, rehearsal, proven: proveItems(lesson, items, supply, classFile, world, seed) };
+}
+
+/** @param dark whether mains are off during part of the lesson: then nothing that hangs on a socket counts. */
+function supplyFor(
+  { lesson, rehearsal }: RehearsedLesson,
+  { day }: Place,
+  dark: boolean,
+  classFile: ClassFile,
+  store: Cupboard,
+): SupplyChoice {
   const decided = classFile.decisions.findLast((d) => d.kind === "supply" && d.lesson === lesson.id);
-  const choice = chooseSupply(
-    rehearsal.supplies,
+  return chooseSupply(
+    rehearsal.supplies.filter((r) => !dark || parseItemKey(r.supply)?.kind !== "adapter"),
     (item) => store.items.get(item)?.count ?? 0,
-    teams,
+    day.teams.length,
     usualPort(classFile),
     decided?.kind === "supply" ? decided.item : null,
+    (item) => classFile.suppliers.some((s) => s.offers.some((o) => o.contains.kind === "item" && o.contains.item === item)),
   );
-  const supply = choice.supply ?? choice.helps[0]?.supply ?? choice.usual;
-  return { lesson, rehearsal, choice, proven: proveItems(lesson, items, supply, classFile, world, seed) };
 }
 
 /** What feeds a board if nobody says otherwise: the weakest port of the computers that work. */
@@ -208,11 +203,15 @@ export function suppliesToTry(classFile: ClassFile, items: readonly ItemKey[]): 
   return [...new Set([usualPort(classFile), ...[...items, ...offered].filter(isSupply), "adapter 1000mA", "adapter 2000mA"])];
 }
 
-function needsOf({ lesson, choice, proven }: RehearsedLesson): Sitting["needs"] {
-  // Where nothing on hand carries the lesson, the need is for what would: so it is short of it, and an order can buy it.
-  const supply = choice.supply ?? choice.helps[0]?.supply ?? choice.usual;
-  const substitutes = [...choice.others, ...(choice.supply === null ? choice.helps.slice(1).map((h) => h.supply) : [])];
-  return lessonNeeds(lesson, { substitutes: proven.substitutes, supply, supplySubstitutes: substitutes });
+function needsOf({ lesson, proven }: RehearsedLesson, choice: SupplyChoice): Sitting["needs"] {
+  // Where what is on hand does not go round, the need is for what would: so it is short of it, and an order can buy it.
+  const supply = choice.supply ?? choice.helps[0] ?? choice.usual;
+  const others = choice.supply === null ? [...choice.others, ...choice.helps] : choice.others;
+  return lessonNeeds(lesson, {
+    substitutes: proven.substitutes,
+    supply,
+    supplySubstitutes: [...new Set(others)].filter((item) => item !== supply),
+  });
 }
 
 /** A lesson that builds on one that cannot be held says so; its own verdict stays. */

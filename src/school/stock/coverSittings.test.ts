@@ -1,9 +1,8 @@
 // Every lesson on its day: wear until then, rivals for one item, what teams get. Expected chances are binomial formulas.
 import { expect, test } from "vitest";
 import { sample } from "../../../test/sample.ts";
-import { type Day, seededRandom } from "../../base/index.ts";
+import { type Day, logChanceEnough, seededRandom } from "../../base/index.ts";
 import type { ItemKey } from "../file/index.ts";
-import { logChanceEnough } from "./binomial.ts";
 import { coverSittings } from "./coverSittings.ts";
 import type { Cupboard } from "./cupboard.ts";
 import type { Need, Sitting } from "./demand.ts";

@@ -1,5 +1,4 @@
 // The door of this room: other rooms enter only here.
-export { binomial, binomialQuantile, logChanceEnough, poisson, poissonQuantile } from "./binomial.ts";
 export { coverSitting, coverSittings } from "./coverSittings.ts";
 export { type Coming, type Cupboard, type CupboardItem, countOn, cupboard, withComing } from "./cupboard.ts";
 export type { Coverage, Need, Sitting, SittingStock } from "./demand.ts";

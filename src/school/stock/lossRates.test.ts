@@ -1,8 +1,8 @@
 // Loss rates: the prior from the catalogue, the update by counts, the interval.
 import { expect, test } from "vitest";
 import type { Day } from "../../base/index.ts";
+import { binomial } from "../../base/index.ts";
 import { betaAtMost, betaQuantile } from "./betaDistribution.ts";
-import { binomial } from "./binomial.ts";
 import { lossPerUse, lossPerYear, lossRates, rateOf, usesPerYear } from "./lossRates.ts";
 
 const count = (item: string, out: number, back: number, broken = 0) => ({

@@ -1,8 +1,7 @@
 // Sharing units out and handing them to teams, against all ways to do it.
 import { expect, test } from "vitest";
 import { sample } from "../../../test/sample.ts";
-import { type Random, seededRandom } from "../../base/index.ts";
-import { logChanceEnough } from "./binomial.ts";
+import { logChanceEnough, type Random, seededRandom } from "../../base/index.ts";
 import { handOut } from "./handOut.ts";
 import { type ShareNeed, shareOut } from "./shareOut.ts";
 

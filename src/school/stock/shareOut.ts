@@ -7,8 +7,9 @@
 // Source: Federgruen & Groenevelt, The greedy procedure for resource allocation problems, Operations Research 34 (1986),
 // from memory; the tests compare with all ways to share.
 // Does not know: teams, days.
+
+import { logChanceEnough } from "../../base/index.ts";
 import type { ItemKey } from "../file/index.ts";
-import { logChanceEnough } from "./binomial.ts";
 
 /** What sharing needs to know of a need. */
 export interface ShareNeed {

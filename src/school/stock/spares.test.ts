@@ -1,8 +1,7 @@
 // Spares for a chance: laws, and marginal analysis against all combinations.
 import { expect, test } from "vitest";
 import { sample } from "../../../test/sample.ts";
-import { seededRandom } from "../../base/index.ts";
-import { logChanceEnough } from "./binomial.ts";
+import { logChanceEnough, seededRandom } from "../../base/index.ts";
 import { marginalSpares, sparesFor } from "./spares.ts";
 
 test("one spare fewer would not do", () => {

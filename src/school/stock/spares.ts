@@ -4,7 +4,7 @@
 // spares can fail too. "At most s of the n in use fail" would be another event and gives fewer spares: for 30 units with one
 // failure in ten it gives 6 at 95 %, ours 7 (R 4.2.2, recorded in reference/spares).
 // Does not know: lessons, prices beyond a number a unit, the cupboard.
-import { logChanceEnough } from "./binomial.ts";
+import { logChanceEnough } from "../../base/index.ts";
 
 /** More spares than this mean that the part is no use, not that more are needed. */
 const mostSpares = 10_000;

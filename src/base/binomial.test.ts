@@ -1,8 +1,8 @@
 // Binomial and Poisson chances against exact fractions and laws. R's own figures stand in reference/spares.
 import { expect, test } from "vitest";
-import { sample } from "../../../test/sample.ts";
-import { seededRandom } from "../../base/index.ts";
+import { sample } from "../../test/sample.ts";
 import { binomial, binomialQuantile, logChanceEnough, poisson } from "./binomial.ts";
+import { seededRandom } from "./random.ts";
 
 /** P(Bin(n, a/d) ≤ k) with 40 decimals, in whole numbers: Σ C(n,i) aⁱ (d−a)ⁿ⁻ⁱ / dⁿ. */
 function exactAtMost(k: number, n: number, a: bigint, d: bigint): number {
