@@ -148,7 +148,7 @@ function pulseIn(m: Machine, pin: number, value: number, patience: number): numb
   const waitFor = (isThere: (l: Level) => boolean): boolean => {
     while (!isThere(m.pins.read(pin))) {
       if (m.clock.time[0]! >= end) return false;
-      m.clock.waitUntil(Math.min(end, Math.max(m.clock.time[1]!, m.clock.time[0]!)));
+      m.clock.waitUntil(Math.min(end, m.clock.due));
     }
     return true;
   };

@@ -25,6 +25,8 @@ interface Alarm {
 export class Clock {
   /** [0] cycles since the run began; [1] when `look` is due. */
   readonly time = new Float64Array(2);
+  /** When something may happen next; `time[1]` is sooner if too much work is done before. */
+  due = 0;
   /** Cycles that passed without work: waits and skipped rounds. */
   idle = 0;
   /** When the board last left reset. */
@@ -77,7 +79,8 @@ export class Clock {
           this.handOver(this.until);
           throw new Halt({ why: "stop" });
         }
-        time[1] = Math.min(next, this.until, this.idle + this.mostWork + 1);
+        this.due = Math.min(next, this.until);
+        this.watchWork();
         return;
       }
       this.handOver(next);
@@ -97,14 +100,18 @@ export class Clock {
     this.afterReach();
   }
 
+  private watchWork(): void {
+    this.time[1] = Math.min(this.due, this.idle + this.mostWork + 1);
+  }
+
   /** Waits without work until a moment, with everything that happens on the way. */
   waitUntil(target: number): void {
-    const { time } = this;
-    while (time[1]! <= target) {
-      this.jump(time[1]!);
+    while (this.due <= target) {
+      this.jump(this.due);
       this.look(0);
     }
     this.jump(target);
+    this.watchWork();
   }
 
   wait(cycles: number): void {
@@ -128,6 +135,7 @@ export class Clock {
 
   /** Makes sure that `look` is not due later than this. */
   expect(at: number): void {
+    if (at < this.due) this.due = at;
     if (at < this.time[1]!) this.time[1] = at;
   }
 
@@ -136,7 +144,7 @@ export class Clock {
     this.spend(cycles);
     this.boot = this.time[0]!;
     this.alarms = [];
-    this.time[1] = this.time[0]!;
+    this.expect(this.time[0]!);
   }
 
   /**

@@ -138,7 +138,7 @@ export class SerialLine {
     for (;;) {
       const c = this.peek();
       if (c >= 0 || this.clock.time[0]! >= end) return c;
-      this.clock.waitUntil(Math.min(end, this.clock.time[1]!));
+      this.clock.waitUntil(Math.min(end, this.clock.due));
     }
   }
 
