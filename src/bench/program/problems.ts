@@ -56,6 +56,8 @@ export type MeaningProblem =
   | P<"program.tooManyValues", { readonly most: number; readonly found: number }>
   | P<"program.noValue", { readonly name: string }>
   | P<"program.voidVariable", { readonly name: string }>
+  /** A class that is used as a whole before its closing brace. */
+  | P<"program.incompleteType", { readonly name: string }>
   | P<"program.duplicateCase", { readonly value: number; readonly firstLine: number }>
   | P<"program.outside", { readonly found: string; readonly of: string }>
   | P<"program.returnsNothing", { readonly name: string }>

@@ -121,6 +121,7 @@ function withoutFollowers(read: readonly ProgramProblem[], meant: readonly Progr
   if (header) return read.filter((p) => p.code === header.code || isBefore(p, header.place?.line ?? 0));
   const lines = read.filter((p) => p.severity !== "warning" && p.code !== "program.argumentCount").map((p) => p.place?.line ?? 0);
   const first = Math.min(...lines, Number.POSITIVE_INFINITY);
-  const kept = meant.filter((p) => isBefore(p, first) || (p.severity === "warning" && lines.length === 0));
+  // A function that is missing may stand behind the slip.
+  const kept = lines.length === 0 ? meant : meant.filter((p) => isBefore(p, first) && p.code !== "program.missingFunction");
   return [...read, ...kept];
 }

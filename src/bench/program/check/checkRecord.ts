@@ -7,7 +7,7 @@ import type { FunctionSyntax, RecordSyntax } from "../read/syntax.ts";
 import { evaluate } from "./checkExpression.ts";
 import { type Checker, nearName, newScope, type RecordMembers, report } from "./checker.ts";
 import { atTopLevel, checkFunctionBody, newFunction } from "./checkFunction.ts";
-import { declareEnum, declareType, isConstVariable, parameterType, resolveType } from "./resolveType.ts";
+import { completeType, declareEnum, declareType, isConstVariable, parameterType, resolveType } from "./resolveType.ts";
 import type { FunctionInfo } from "./tree.ts";
 import { bytesOf, cellsOf, type RecordInfo, sameType } from "./types.ts";
 
@@ -41,12 +41,10 @@ export function declareRecord(c: Checker, syntax: RecordSyntax): void {
     else if (item.kind === "record") declareRecord(c, item);
     else if (item.kind === "variables") {
       for (const v of item.variables) {
-        const type = resolveType(c, item.type, v.declarator, evaluate);
         const { name, at } = v.declarator;
+        const type = completeType(c, at, resolveType(c, item.type, v.declarator, evaluate));
         if (v.declarator.isReference) report(c, at, { code: "program.notSupported", feature: "reference as a field" });
         if (type.kind === "void") report(c, at, { code: "program.voidVariable", name });
-        if (type.kind === "record" && !type.of.isComplete)
-          report(c, at, { code: "program.cannotConvert", from: type.of.name, to: "struct" });
         const twice = info.fields.find((f) => f.name === name);
         if (twice) report(c, at, { code: "program.redefined", name, firstLine: twice.line });
         info.fields.push({

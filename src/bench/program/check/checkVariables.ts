@@ -10,7 +10,7 @@ import { cellPlace, rvalue, variablePlace } from "./checked.ts";
 import { type Checker, declare, newVariable, report } from "./checker.ts";
 import { checkInto, lengthFrom } from "./checkInitialiser.ts";
 import { constantOf } from "./fold.ts";
-import { isConstVariable, resolveType } from "./resolveType.ts";
+import { completeType, isConstVariable, resolveType } from "./resolveType.ts";
 import type { Expression, Place, Statement, Variable } from "./tree.ts";
 import { heldType, isArithmetic, sameType, type Type, types } from "./types.ts";
 
@@ -65,6 +65,7 @@ export function declareVariable(
   const { at, name, isReference } = v.declarator;
   const isAuto = syntax.type.builtIn && syntax.type.name === "auto";
   let type = isAuto && autoType !== null ? autoType : resolveType(c, syntax.type, v.declarator, evaluate);
+  if (!isReference) type = completeType(c, at, type);
   if (type.kind === "void") {
     report(c, at, { code: "program.voidVariable", name });
     type = types.unknown;

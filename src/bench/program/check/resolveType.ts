@@ -59,6 +59,15 @@ export function resolveType(c: Checker, syntax: TypeSyntax, declarator: Declarat
   return type;
 }
 
+/** The type of something that is kept as a whole: a class must have been read to its end by then. */
+export function completeType(c: Checker, at: At, type: Type): Type {
+  let whole = type;
+  while (whole.kind === "array") whole = whole.of;
+  if (whole.kind !== "record" || whole.of.isComplete) return type;
+  report(c, at, { code: "program.incompleteType", name: whole.of.name });
+  return types.unknown;
+}
+
 export function withStars(base: Type, isConst: boolean, pointers: readonly boolean[]): Type {
   let type = base;
   let toConst = isConst;

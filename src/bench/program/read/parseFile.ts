@@ -99,12 +99,14 @@ function parseItem(c: Cursor): Item | null {
 }
 
 /** A name with a mark behind it, outside every function: a function without its type, or a statement that got outside. */
-function strayName(c: Cursor): null {
+function strayName(c: Cursor): Item | null {
   const token = peek(c);
   const place = placeOf(c, atOf(token));
   if (isMark(c, "(", 1) && opensFunction(c)) {
     report(c, { code: "program.noType", place, name: token.text });
-    parseFunction(c, null, parseDeclarator(c));
+    // Old C took it for int, and so it can be called.
+    const type = { at: atOf(token), name: "int", builtIn: true, isConst: false, isVolatile: false };
+    return parseFunction(c, type, parseDeclarator(c));
   } else if (
     isMark(c, "(", 1) ||
     isMark(c, ".", 1) ||
@@ -139,8 +141,9 @@ function opensFunction(c: Cursor): boolean {
 /** Skips to where an item can begin: behind a ; or } at depth 0, or before a type that stands first on its line. */
 function skipItem(c: Cursor, start: number): void {
   c.panic = false;
+  let depth = isMark(c, "{") ? 1 : 0;
   if (c.at === start) next(c);
-  let depth = 0;
+  else depth = 0;
   while (peek(c).kind !== "end") {
     if (depth === 0 && peek(c).startsLine && peek(c).column === 1 && c.at > start && isDeclaration(c)) return;
     if (isMark(c, "{")) depth += 1;
