@@ -7,6 +7,9 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { type Inputs, parseProgram, readInputs } from "../../src/bench/program/index.ts";
 import { readExpectations } from "../../test/programs/readExpectations.ts";
 
+import { wrapping } from "./chip.ts";
+import { randomProgram } from "./randomPrograms.ts";
+
 export interface Case {
   readonly name: string;
   /** Path from the project's root. */
@@ -14,7 +17,12 @@ export interface Case {
   readonly text: string;
   readonly ms: number;
   readonly inputs: Inputs;
+  /** A further flag for the compiler. */
+  readonly flag?: string;
 }
+
+/** How many random programs are recorded. */
+const randomOnes = 40;
 
 const leftOut: Readonly<Record<string, string>> = {
   "serial-overflow.cpp": "the driver hands over all characters at 9600 baud, the chip listens at 115200",
@@ -46,7 +54,21 @@ const lessonInputs: Readonly<Record<string, { readonly ms: number; readonly inpu
 
 /** @param root the project's folder, with a slash at its end. */
 export function cases(root: string): Case[] {
-  return [...lessonCases(root), ...folderCases(root, "test/programs"), ...folderCases(root, "reference/programs/timings")];
+  return [
+    ...lessonCases(root),
+    ...folderCases(root, "test/programs"),
+    ...folderCases(root, "reference/programs/timings"),
+    ...randomCases(),
+  ];
+}
+
+function randomCases(): Case[] {
+  return Array.from({ length: randomOnes }, (_, i) => randomCase(i + 1));
+}
+
+export function randomCase(seed: number): Case {
+  const text = randomProgram(seed);
+  return { name: `random ${seed}`, file: "reference/programs/randomPrograms.ts", text, ms: 300, inputs: [], flag: wrapping };
 }
 
 function lessonCases(root: string): Case[] {

@@ -21,11 +21,14 @@ export const command = `avr-g++ ${flags.join(" ")}; driver PROGRAM.elf CYCLES < 
 export const neededTools = ["avr-g++", "simavr", "gcc"];
 export const haveTools = (): boolean => neededTools.every(hasTool);
 
+/** What C++ leaves undefined, an overflow of signed numbers, wraps as the chip's own arithmetic does. For random programs. */
+export const wrapping = "-fwrapv";
+
 export interface Chip {
   /** @returns what the driver printed. Throws what the compiler said. */
-  run(text: string, ms: number, inputs: Inputs): string;
+  run(text: string, ms: number, inputs: Inputs, flag?: string): string;
   /** Builds only; for measuring. @returns the program's path, and the driver's. Throws what the compiler said. */
-  build(text: string): { readonly elf: string; readonly driver: string };
+  build(text: string, flag?: string): { readonly elf: string; readonly driver: string };
   close(): void;
 }
 
@@ -40,18 +43,26 @@ export function openChip(folder: string): Chip {
   for (const part of core)
     must("avr-g++", [...flags, `-I${folder}/core`, "-c", `${folder}/core/${part}.cpp`, "-o", `${made}/${part}.o`]);
   must("gcc", ["-O2", "-o", `${made}/driver`, `${folder}/driver.c`, "-lsimavr"]);
-  const build = (text: string) => {
+  const build = (text: string, flag?: string) => {
     writeFileSync(`${made}/program.cpp`, withPrototypes(text));
     const elf = `${made}/program.elf`;
-    must("avr-g++", [...flags, `-I${folder}/core`, "-c", `${made}/program.cpp`, "-o", `${made}/program.o`]);
+    must("avr-g++", [
+      ...flags,
+      ...(flag ? [flag] : []),
+      `-I${folder}/core`,
+      "-c",
+      `${made}/program.cpp`,
+      "-o",
+      `${made}/program.o`,
+    ]);
     const objects = ["program", ...core].map((part) => `${made}/${part}.o`);
     must("avr-g++", ["-Os", "-mmcu=atmega328p", "-Wl,--gc-sections", "-o", elf, ...objects, "-lm"]);
     return { elf, driver: `${made}/driver` };
   };
   return {
     build,
-    run: (text, ms, inputs) => {
-      const { elf, driver } = build(text);
+    run: (text, ms, inputs, flag) => {
+      const { elf, driver } = build(text, flag);
       const done = spawnSync(driver, [elf, String(ms * 16000)], {
         input: inputLines(inputs),
         encoding: "utf8",

@@ -37,7 +37,7 @@ export async function record(): Promise<void> {
   const programs: Recording["programs"] = {};
   try {
     for (const c of cases("")) {
-      const printed = chip.run(c.text, c.ms, c.inputs);
+      const printed = chip.run(c.text, c.ms, c.inputs, c.flag);
       programs[c.name] = { input: inputHash(c), output: sha256(printed), printed };
     }
   } finally {

@@ -99,7 +99,7 @@ test("mangled programs are refused or run, and never hang", () => {
     }
     expect(performance.now() - started, `seed ${seed}\n${text}`).toBeLessThan(5000);
   }
-  expect(ran).toBeGreaterThan(20);
+  expect(ran).toBeGreaterThan(10);
 });
 
 const large: [what: string, text: string][] = [

@@ -65,12 +65,12 @@ export function exactOperation(operator: "+" | "-" | "*", a: number, b: number, 
 }
 
 /**
- * Shifts by a held count. C++ leaves counts outside 0..bits−1 undefined; avr-gcc counts one step at a time in the low byte of
- * the count, so a large count empties the value and a negative one does nothing.
+ * Shifts by a held count. C++ leaves counts outside 0..bits−1 undefined; avr-gcc steps as long as the low byte of the count,
+ * counted down, is not negative, so a large count empties the value and a small negative one does nothing (tried in simavr).
  */
 export function shiftOperation(operator: "<<" | ">>", a: number, count: number, type: IntegerType): number {
   const steps = count & 0xff;
-  if (steps >= 0x80) return a;
+  if (steps > 0x80) return a;
   const { bits, isSigned } = integerFacts[type.name];
   if (operator === "<<") return steps >= bits ? 0 : hold(a << steps, type);
   if (isSigned) return hold(a >> Math.min(steps, 31), type);
@@ -114,19 +114,15 @@ export function floatOperation(operator: ArithmeticOperator, a: number, b: numbe
   }
 }
 
-/** From float to a whole number: towards zero. What does not fit is undefined in C++ (see `floatToLong`). */
+/**
+ * From float to a whole number: towards zero. What does not fit is undefined in C++; avr-libc converts by way of 32 bits, signed
+ * or not as the type is, and cuts the rest off. Beyond 32 bits it gives 0x80000000 or 0 (tried in simavr).
+ */
 export function floatToInteger(value: number, type: IntegerType): number {
   if (type.name === "bool") return value === 0 ? 0 : 1;
-  return hold(floatToLong(value), type);
-}
-
-/**
- * avr-libc converts by way of 32 bits and cuts the rest off; beyond 32 bits it gives 0x80000000, which is 0 in 16 bits
- * (tried in simavr, reference/programs).
- */
-function floatToLong(value: number): number {
   const whole = Math.trunc(value);
-  return Math.abs(whole) < 4294967296 ? whole | 0 : -2147483648;
+  if (integerFacts[type.name].isSigned) return hold(Math.abs(whole) < 2147483648 ? whole : -2147483648, type);
+  return hold(Math.abs(whole) < 4294967296 ? whole : 0, type);
 }
 
 export function integerToFloat(held: number, type: IntegerType): number {

@@ -47,16 +47,23 @@ export function writeFloat(value: number, digits: number): string {
  */
 export function writeFixed(value: number, decimals: number): string {
   if (Number.isNaN(value)) return "NAN";
-  if (!Number.isFinite(value)) return value < 0 ? "-INF" : "INF";
+  const sign = value < 0 || Object.is(value, -0) ? "-" : "";
   const magnitude = Math.abs(value);
-  if (magnitude === 0) return (0).toFixed(Math.min(decimals, 60)).replace(/^/, Object.is(value, -0) ? "-" : "");
-  const exponent = Math.floor(Math.log10(magnitude));
+  if (!Number.isFinite(value)) return `${sign}INF`;
+  const exponent = magnitude === 0 ? 0 : Math.floor(Math.log10(magnitude));
   const significant = Math.min(8, exponent + 1 + decimals);
-  if (significant <= 0) {
-    const zero = (0).toFixed(decimals);
-    return value < 0 ? `-${zero}` : zero;
-  }
-  const rounded = Number(magnitude.toPrecision(significant));
-  const text = rounded.toFixed(Math.min(decimals, 60));
-  return value < 0 ? `-${text}` : text;
+  if (significant > 0) return sign + spread(magnitude.toExponential(significant - 1), decimals);
+  // Only the first digit behind the last place is left, to round with.
+  const roundsUp = significant === 0 && magnitude.toExponential(7).charAt(0) >= "5";
+  return sign + (roundsUp ? spread(`1e${-decimals}`, decimals) : spread("0e0", decimals));
+}
+
+/** "1.25e2" with that many decimals: "125.00". */
+function spread(scientific: string, decimals: number): string {
+  const [mantissa = "0", power = "0"] = scientific.split("e");
+  const digits = mantissa.replace(".", "");
+  const point = Number(power) + 1;
+  const whole = point <= 0 ? "0" : digits.slice(0, point).padEnd(point, "0");
+  const behind = point <= 0 ? "0".repeat(-point) + digits : digits.slice(point);
+  return decimals === 0 ? whole : `${whole}.${behind.slice(0, decimals).padEnd(decimals, "0")}`;
 }
