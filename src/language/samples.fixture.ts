@@ -139,6 +139,7 @@ export const programSamples: Samples<Own<ProgramProblem>> = {
   "program.tooManyValues": { most: 1000, found: 7 },
   "program.noValue": { name: "lampPin" },
   "program.voidVariable": { name: "lampPin" },
+  "program.incompleteType": { name: "Lamp" },
   "program.duplicateCase": { value: 3, firstLine: 12 },
   "program.outside": { found: "resitor", of: "Servo" },
   "program.returnsNothing": { name: "lampPin" },
