@@ -94,7 +94,8 @@ export class Clock {
     const verdict = this.port.reach(event / cyclesPerMicro);
     this.stuck = this.port.nextEvent() * cyclesPerMicro <= event ? this.stuck + 1 : 0;
     if (verdict !== "go on") {
-      this.time[0] = Math.max(this.time[0]!, event);
+      // What the program has done since then changed nothing outside, and does not count.
+      this.time[0] = event;
       throw new Halt({ why: verdict });
     }
     this.afterReach();
