@@ -6,9 +6,11 @@
 import type { CallExpression, Expression, FunctionInfo, Variable } from "../check/tree.ts";
 import { cellKind, cellsOf } from "../check/types.ts";
 import { libraryFunction } from "../library/signatures.ts";
-import { codeInt, codeThing, codeValue } from "./codeExpression.ts";
+import { codeValue } from "./codeExpression.ts";
+import { codeInt } from "./codeInt.ts";
 import { codeAddress, codePlace, copyCells, finder } from "./codePlace.ts";
 import type { Coder, FunctionCode, Num, Spot, Thing } from "./coder.ts";
+import { codeThing } from "./codeThing.ts";
 import { callCycles } from "./costs.ts";
 import { broken } from "./halt.ts";
 import type { FunctionPointer, Machine } from "./machine.ts";

@@ -2,7 +2,7 @@
 //
 // Does not know: places, the tree beyond its operands.
 import type { CompareOperator } from "../check/arithmetic.ts";
-import type { Operand } from "./codeInteger.ts";
+import type { Operand } from "./codeArithmetic.ts";
 import type { Num, Test } from "./coder.ts";
 
 const mirrored: Readonly<Record<CompareOperator, CompareOperator>> = {

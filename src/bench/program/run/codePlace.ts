@@ -6,9 +6,11 @@
 import type { Expression, Place } from "../check/tree.ts";
 import { cellKind, cellsOf, type Type } from "../check/types.ts";
 import { codeCallInto, codeRecord } from "./codeCall.ts";
-import { codeEffect, codeInt, codeThing, codeValue } from "./codeExpression.ts";
+import { codeEffect, codeValue } from "./codeExpression.ts";
+import { codeInt } from "./codeInt.ts";
 import type { Coder, Num, Spot, Thing } from "./coder.ts";
 import { codeStatements } from "./codeStatement.ts";
+import { codeThing } from "./codeThing.ts";
 import { broken } from "./halt.ts";
 import type { Pointer } from "./machine.ts";
 

@@ -7,9 +7,11 @@ import type { Expression, Statement } from "../check/tree.ts";
 import { cellKind, cellsOf, type Type } from "../check/types.ts";
 import { newServo } from "../library/servoMethods.ts";
 import { codeRecord } from "./codeCall.ts";
-import { codeEffect, codeInt, codeTest, codeValue } from "./codeExpression.ts";
+import { codeEffect, codeValue } from "./codeExpression.ts";
+import { codeInt } from "./codeInt.ts";
 import { codePlace, finder } from "./codePlace.ts";
 import { breaks, type Coder, continues, type Ending, goOn, type Num, nothing, returns, type Step } from "./coder.ts";
+import { codeTest } from "./codeTest.ts";
 import { cyclesOf, fillCycles, inCalmLoop, returnCycles, roundCycles, switchCycles, testCycles } from "./costs.ts";
 import { hasCalls } from "./hasCalls.ts";
 

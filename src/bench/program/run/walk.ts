@@ -14,11 +14,12 @@ import {
   shiftOperation,
 } from "../check/arithmetic.ts";
 import type { CallExpression, CheckedProgram, Expression, Place, Statement } from "../check/tree.ts";
-import { cellKind, cellsOf, heldType, type IntegerType, type Type } from "../check/types.ts";
+import { cellKind, cellsOf, heldType, type IntegerType } from "../check/types.ts";
 import { changes } from "../library/define.ts";
 import { libraryFunction } from "../library/signatures.ts";
 import { breaks, continues, type Ending, goOn, returns } from "./coder.ts";
 import type { Machine, Pointer } from "./machine.ts";
+import { RoundMemory } from "./roundMemory.ts";
 import { compareTimed, convertTimed, operateTimed, type Source, still, type Timed } from "./timed.ts";
 
 /** Ticks of millis and micros until which all rounds are alike; null if they are not. */
@@ -50,14 +51,7 @@ export function walkRound(m: Machine, program: CheckedProgram, loop: Loop): Hori
 class Walk {
   private readonly m: Machine;
   private readonly program: CheckedProgram;
-  /** What the round has written so far, by cell. */
-  private readonly ints = new Map<number, Timed>();
-  private readonly floats = new Map<number, number>();
-  private readonly things = new Map<number, unknown>();
-  /** Cells that were read as they were before the round. */
-  private readonly readInts = new Set<number>();
-  private readonly readFloats = new Set<number>();
-  private readonly readThings = new Set<number>();
+  private readonly memory: RoundMemory;
   private readonly horizon = { millis: Number.POSITIVE_INFINITY, micros: Number.POSITIVE_INFINITY };
   private frame: number;
   private top: number;
@@ -68,6 +62,7 @@ class Walk {
   constructor(m: Machine, program: CheckedProgram) {
     this.m = m;
     this.program = program;
+    this.memory = new RoundMemory(m);
     this.frame = m.frame;
     this.top = m.top;
   }
@@ -77,10 +72,7 @@ class Walk {
     const ending = this.statement(loop.body);
     if (ending === breaks || ending === returns) return null;
     if (loop.do === "for" && loop.step !== null) this.effect(loop.step);
-    for (const [cell, timed] of this.ints)
-      if ((timed.slope !== 0 || timed.value !== this.m.ints[cell]) && this.readInts.has(cell)) return null;
-    for (const [cell, value] of this.floats) if (!Object.is(value, this.m.floats[cell]) && this.readFloats.has(cell)) return null;
-    for (const [cell, thing] of this.things) if (!isSame(thing, this.m.things[cell]) && this.readThings.has(cell)) return null;
+    if (!this.memory.isAsBefore()) return null;
     return this.horizon;
   }
 
@@ -151,43 +143,7 @@ class Walk {
     return goOn;
   }
 
-  // Memory
-
-  private loadInt(cell: number): Timed {
-    const written = this.ints.get(cell);
-    if (written !== undefined) return written;
-    this.readInts.add(cell);
-    return still(this.m.ints[cell]!);
-  }
-
-  private loadFloat(cell: number): number {
-    const written = this.floats.get(cell);
-    if (written !== undefined) return written;
-    this.readFloats.add(cell);
-    return this.m.floats[cell]!;
-  }
-
-  private loadThing(cell: number): unknown {
-    if (this.things.has(cell)) return this.things.get(cell);
-    this.readThings.add(cell);
-    return this.m.things[cell];
-  }
-
-  private put(cell: number, type: Type, value: unknown): void {
-    if (type.kind === "record") {
-      for (let i = 0; i < cellsOf(type); i += 1) {
-        const from = (value as number) + i;
-        this.ints.set(cell + i, this.loadInt(from));
-        this.floats.set(cell + i, this.loadFloat(from));
-        this.things.set(cell + i, this.loadThing(from));
-      }
-      return;
-    }
-    const kind = cellKind(type);
-    if (kind === "int") this.ints.set(cell, value as Timed);
-    else if (kind === "float") this.floats.set(cell, value as number);
-    else this.things.set(cell, value);
-  }
+  // Places and expressions
 
   private place(p: Place): number {
     switch (p.at) {
@@ -215,8 +171,6 @@ class Walk {
     }
   }
 
-  // Expressions
-
   /** A value of any kind: what `put` takes. */
   private any(e: Expression): unknown {
     if (e.type.kind === "record") return e.op === "record" ? this.place(e.place) : stop();
@@ -226,7 +180,7 @@ class Walk {
   }
 
   private effect(e: Expression): void {
-    if (e.op === "assign") this.put(this.place(e.place), e.type, this.any(e.value));
+    if (e.op === "assign") this.memory.put(this.place(e.place), e.type, this.any(e.value));
     else if (e.op === "library") this.library(e);
     else if (e.op === "call") this.call(e);
     else if (e.op === "comma" && e.type.kind === "void") this.effect(e.first);
@@ -247,14 +201,16 @@ class Walk {
       case "number":
         return still(e.value);
       case "load":
-        if (e.place.at !== "letter") return this.loadInt(this.place(e.place));
+        if (e.place.at !== "letter") return this.memory.loadInt(this.place(e.place));
         return still(
-          ((String(this.loadThing(this.place(e.place.text))).charCodeAt(this.plain(this.int(e.place.index))) || 0) << 24) >> 24,
+          ((String(this.memory.loadThing(this.place(e.place.text))).charCodeAt(this.plain(this.int(e.place.index))) || 0) <<
+            24) >>
+            24,
         );
       case "assign": {
         if (e.place.at === "letter") return stop();
         const value = this.int(e.value);
-        this.ints.set(this.place(e.place), value);
+        this.memory.putInt(this.place(e.place), value);
         return value;
       }
       case "compound":
@@ -262,14 +218,14 @@ class Walk {
       case "step": {
         if (e.place.at === "letter") return stop();
         const cell = this.place(e.place);
-        const before = this.loadInt(cell);
+        const before = this.memory.loadInt(cell);
         const after = convertTimed(
           { ...before, value: before.value + e.by },
           heldType(e.type) as IntegerType,
           heldType(e.type) as IntegerType,
           this.limit,
         );
-        this.ints.set(cell, after);
+        this.memory.putInt(cell, after);
         return e.after ? before : after;
       }
       case "negate":
@@ -319,7 +275,7 @@ class Walk {
     if (e.place.at === "letter" || e.inType.kind === "float") return stop();
     const value = this.int(e.value);
     const cell = this.place(e.place);
-    const before = this.loadInt(cell);
+    const before = this.memory.loadInt(cell);
     const { operator, inType } = e;
     const wide = convertTimed(before, held, inType, this.limit);
     const result =
@@ -327,7 +283,7 @@ class Walk {
         ? still(shiftOperation(operator, this.plain(wide), this.plain(value), inType))
         : (operateTimed(operator, wide, value, inType, this.limit) ?? stop());
     const after = convertTimed(result, inType, held, this.limit);
-    this.ints.set(cell, after);
+    this.memory.putInt(cell, after);
     return after;
   }
 
@@ -372,10 +328,10 @@ class Walk {
       case "number":
         return e.value;
       case "load":
-        return this.loadFloat(this.place(e.place));
+        return this.memory.loadFloat(this.place(e.place));
       case "assign": {
         const value = this.float(e.value);
-        this.floats.set(this.place(e.place), value);
+        this.memory.putFloat(this.place(e.place), value);
         return value;
       }
       case "negate":
@@ -404,10 +360,10 @@ class Walk {
       case "number":
         return null;
       case "load":
-        return this.loadThing(this.place(e.place));
+        return this.memory.loadThing(this.place(e.place));
       case "assign": {
         const value = this.thing(e.value);
-        this.things.set(this.place(e.place), value);
+        this.memory.putThing(this.place(e.place), value);
         return value;
       }
       case "address": {
@@ -457,10 +413,10 @@ class Walk {
     const values = e.values.map((v) => this.any(v));
     const self = e.self === null ? null : this.thing({ op: "address", type: f.self!.type, place: e.self });
     const base = f.isReentrant ? this.top : 0;
-    if (f.self !== null) this.things.set(base + f.self.cell, self);
+    if (f.self !== null) this.memory.putThing(base + f.self.cell, self);
     f.parameters.forEach((p, i) => {
-      if (p.isReference) this.things.set(base + p.cell, values[i]);
-      else this.put(base + p.cell, p.type, values[i]);
+      if (p.isReference) this.memory.putThing(base + p.cell, values[i]);
+      else this.memory.put(base + p.cell, p.type, values[i]);
     });
     const before = { frame: this.frame, top: this.top };
     if (f.isReentrant) {
@@ -474,13 +430,6 @@ class Walk {
     if (ending !== returns && f.result.kind !== "void") return stop();
     return this.result;
   }
-}
-
-function isSame(a: unknown, b: unknown): boolean {
-  if (a === b) return true;
-  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
-  const [p, q] = [a as Partial<Pointer>, b as Partial<Pointer>];
-  return p.at !== undefined && p.at === q.at && p.low === q.low && p.high === q.high;
 }
 
 function addressIn(thing: unknown): number {
