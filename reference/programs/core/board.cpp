@@ -245,7 +245,10 @@ int main() {
   ADCSRA = _BV(ADEN) | _BV(ADPS2) | _BV(ADPS1) | _BV(ADPS0);
   sei();
   setup();
-  for (;;) loop();
+  for (;;) {
+    loop();
+    if (serialEvent && Serial.available()) serialEvent();
+  }
 }
 
 // What C++ asks for around a static local that is made when it is first reached.

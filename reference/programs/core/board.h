@@ -55,6 +55,7 @@ static const uint8_t A0 = 14, A1 = 15, A2 = 16, A3 = 17, A4 = 18, A5 = 19;
 
 void setup();
 void loop();
+void serialEvent() __attribute__((weak));
 
 void pinMode(uint8_t pin, uint8_t mode);
 void digitalWrite(uint8_t pin, uint8_t level);

@@ -6,7 +6,6 @@
 import type { Program } from "./parseProgram.ts";
 import type { BoardPort, Microseconds, RunOutcome } from "./port.ts";
 import { cyclesPerMicro } from "./run/clock.ts";
-import { goOn } from "./run/coder.ts";
 import { roundCycles } from "./run/costs.ts";
 import { Halt } from "./run/halt.ts";
 import { type Board, makeBoard } from "./run/makeMachine.ts";
@@ -51,6 +50,7 @@ export function runProgram(program: Program, port: BoardPort, options: RunOption
 function runToHalt(program: Program, board: Board): Halt["reason"] {
   const { machine: m, functions, coder } = board;
   const { setup, loop } = program.checked;
+  const onText = functions[program.checked.onText] ?? null;
   try {
     board.restart();
     m.clock.sync();
@@ -69,6 +69,11 @@ function runToHalt(program: Program, board: Board): Halt["reason"] {
     for (;;) {
       round.body();
       clock.spend(loopCycles);
+      if (onText !== null && m.serial.available() > 0) {
+        onText.body();
+        // What it does is not seen by the watch over loop().
+        ask = rounds + 2;
+      }
       if (time[0]! >= time[1]!) clock.look(round.info.line);
       rounds += 1;
       if (rounds >= ask) ask = watch.end(rounds);
@@ -83,4 +88,4 @@ function runToHalt(program: Program, board: Board): Halt["reason"] {
 }
 
 /** The call of loop() and the check for serial events around it (measured in simavr). */
-const loopCycles = 12 + roundCycles + goOn;
+const loopCycles = 12 + roundCycles;

@@ -10,6 +10,7 @@ import { asValue, broken, type Checked, literalPlace, rvalue, typeOf, variablePl
 import { type Checker, lookup, lookupType, nearName, type RecordMembers, report } from "./checker.ts";
 import { declarePending } from "./checkFunction.ts";
 import { checkAssign, checkBinary, checkCast, checkChoose, checkStep, checkUnary } from "./checkOperator.ts";
+import { isChipName } from "./chipNames.ts";
 import { convert, shownType } from "./convert.ts";
 import { constantOf, number } from "./fold.ts";
 import { readNumber } from "./readNumber.ts";
@@ -102,7 +103,8 @@ function checkName(c: Checker, at: At, name: string, owner: string): Checked {
     if (libraryForms(name) !== null) return { is: "library", name, on: null };
     const object = libraryObject(name);
     if (object !== null) return asValue({ op: "null", type: object });
-    report(c, at, { code: "program.unknownName", name, near: nearName(c, name) });
+    if (isChipName(name)) report(c, at, { code: "program.notSupported", feature: name });
+    else report(c, at, { code: "program.unknownName", name, near: nearName(c, name) });
     return broken;
   }
   if (found.is === "variable") return { is: "place", place: variablePlace(found.variable), name };

@@ -53,6 +53,7 @@ export function checkProgram(file: string, syntax: FileSyntax): { program: Check
   for (const [f, at] of c.calledWithoutBody) if (f.body === null) report(c, at, { code: "program.missingBody", name: f.name });
   const setup = mustHave(c, syntax, "setup");
   const loop = mustHave(c, syntax, "loop");
+  const onText = c.global.names.get("serialEvent");
   const { literals, cells, staticBytes } = layOut(c, syntax.usesSerial);
   if (staticBytes > ramBytes) report(c, syntax.end, { code: "program.memoryNeeded", bytes: staticBytes, most: ramBytes });
   const program: CheckedProgram = {
@@ -60,6 +61,8 @@ export function checkProgram(file: string, syntax: FileSyntax): { program: Check
     functions: c.functions,
     setup,
     loop,
+    onText:
+      onText?.is === "functions" ? (onText.list.find((f) => f.parameters.length === 0 && f.body !== null)?.index ?? -1) : -1,
     statics: c.statics,
     first: [...c.constantFirst, ...c.computedFirst],
     literals,

@@ -3,10 +3,12 @@
 // Bodies that stand inside are checked when all members are known (C++11, section 9.2). A record whose fields begin with
 // values has a constructor even if it writes none.
 // Does not know: statements.
-import type { FunctionSyntax, RecordSyntax } from "../read/syntax.ts";
-import { evaluate } from "./checkExpression.ts";
-import { type Checker, nearName, newScope, type RecordMembers, report } from "./checker.ts";
+import type { FunctionSyntax, RecordSyntax, VariablesSyntax } from "../read/syntax.ts";
+import { check, evaluate } from "./checkExpression.ts";
+import { type Checker, declare, nearName, newScope, type RecordMembers, report } from "./checker.ts";
 import { atTopLevel, checkFunctionBody, newFunction } from "./checkFunction.ts";
+import { convert } from "./convert.ts";
+import { constantOf } from "./fold.ts";
 import { completeType, declareEnum, declareType, isConstVariable, parameterType, resolveType } from "./resolveType.ts";
 import type { FunctionInfo } from "./tree.ts";
 import { bytesOf, cellsOf, type RecordInfo, sameType } from "./types.ts";
@@ -39,6 +41,7 @@ export function declareRecord(c: Checker, syntax: RecordSyntax): void {
   for (const { isPrivate, item } of syntax.members) {
     if (item.kind === "enum") declareEnum(c, item, evaluate);
     else if (item.kind === "record") declareRecord(c, item);
+    else if (item.kind === "variables" && item.isStatic) declareConstants(c, item);
     else if (item.kind === "variables") {
       for (const v of item.variables) {
         const { name, at } = v.declarator;
@@ -77,6 +80,18 @@ export function declareRecord(c: Checker, syntax: RecordSyntax): void {
   if (members.constructors.length === 0 && members.fieldInitialisers.size > 0)
     bodies.push(impliedConstructor(c, syntax, members));
   for (const [made, item] of bodies) atTopLevel(c, () => checkFunctionBody(c, made, item, members));
+}
+
+/** `static const int width = 8;`: a constant that belongs to the class. */
+function declareConstants(c: Checker, syntax: VariablesSyntax): void {
+  for (const v of syntax.variables) {
+    const { name, at } = v.declarator;
+    const type = resolveType(c, syntax.type, v.declarator, evaluate);
+    const given = v.initialiser?.kind === "value" ? convert(c, at, check(c, v.initialiser.value), type) : null;
+    const value = given === null ? null : constantOf(given);
+    if (value === null) report(c, at, { code: "program.notSupported", feature: "static member" });
+    declare(c, at, name, { is: "constant", type, value: value ?? 0, line: at.line });
+  }
 }
 
 /** The constructor that nobody wrote: every field begins with its own value. */

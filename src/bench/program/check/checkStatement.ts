@@ -14,7 +14,7 @@ import { condition, convert, shownType } from "./convert.ts";
 import { constantOf, number } from "./fold.ts";
 import { declareAlias, declareEnum } from "./resolveType.ts";
 import type { Expression, Place, Statement } from "./tree.ts";
-import { heldType, type IntegerType, sameType, typeName, types } from "./types.ts";
+import { heldType, type IntegerType, sameType, type Type, typeName, types } from "./types.ts";
 
 /** The statements of a block, in the scope that is open: a function's parameters share it with its body. */
 export function checkBlockInside(c: Checker, block: BlockSyntax): Statement[] {
@@ -241,6 +241,20 @@ function checkForEach(c: Checker, s: StatementSyntax & { kind: "forEach" }): Sta
   });
 }
 
+/** Values of one range of cases. */
+const mostInRange = 1000;
+
+/** The held value of a case, or null with a report. @param scoped the enum class that all cases must belong to. */
+function caseValue(c: Checker, syntax: ExpressionSyntax, type: IntegerType, scoped: Type | null): number | null {
+  const label = evaluate(c, syntax);
+  const constant = constantOf(label);
+  const fits = scoped !== null ? sameType(label.type, scoped) : heldType(label.type).kind === "integer";
+  if (label.type.kind === "unknown") return null;
+  if (constant !== null && fits) return hold(constant, type);
+  report(c, syntax.at, { code: "program.notConstant", what: "case" });
+  return null;
+}
+
 function checkSwitch(c: Checker, s: StatementSyntax & { kind: "switch" }): Statement[] {
   const given = check(c, s.value);
   const value = rvalue(c, given);
@@ -261,20 +275,17 @@ function checkSwitch(c: Checker, s: StatementSyntax & { kind: "switch" }): State
     for (const inner of body) {
       if (inner.kind === "default") otherwise = list.length;
       else if (inner.kind === "case") {
-        const label = evaluate(c, inner.value);
-        const constant = constantOf(label);
-        const fits = isScoped ? sameType(label.type, value.type) : heldType(label.type).kind === "integer";
-        if (label.type.kind === "unknown") continue;
-        if (constant === null || !fits) {
-          report(c, inner.value.at, { code: "program.notConstant", what: "case" });
-          continue;
-        }
-        const key = hold(constant, type);
-        const firstLine = lines.get(key);
-        if (firstLine !== undefined) report(c, inner.at, { code: "program.duplicateCase", value: key, firstLine });
-        else {
-          cases.set(key, list.length);
-          lines.set(key, inner.at.line);
+        const from = caseValue(c, inner.value, type, isScoped ? value.type : null);
+        const to = inner.to === null ? from : caseValue(c, inner.to, type, isScoped ? value.type : null);
+        if (from === null || to === null) continue;
+        if (to - from > mostInRange) report(c, inner.at, { code: "program.notSupported", feature: "case ..." });
+        for (let key = from; key <= Math.min(to, from + mostInRange); key += 1) {
+          const firstLine = lines.get(key);
+          if (firstLine !== undefined) report(c, inner.at, { code: "program.duplicateCase", value: key, firstLine });
+          else {
+            cases.set(key, list.length);
+            lines.set(key, inner.at.line);
+          }
         }
       } else list.push(...checkStatement(c, inner));
     }

@@ -9,13 +9,16 @@ import { check, evaluate } from "./checkExpression.ts";
 import { cellPlace, rvalue, variablePlace } from "./checked.ts";
 import { type Checker, declare, newVariable, report } from "./checker.ts";
 import { checkInto, lengthFrom } from "./checkInitialiser.ts";
+import { declareRecord } from "./checkRecord.ts";
 import { constantOf } from "./fold.ts";
-import { completeType, isConstVariable, resolveType } from "./resolveType.ts";
+import { completeType, declareEnum, isConstVariable, resolveType } from "./resolveType.ts";
 import type { Expression, Place, Statement, Variable } from "./tree.ts";
 import { heldType, isArithmetic, sameType, type Type, types } from "./types.ts";
 
 /** @returns what is to be done where the declaration stands; nothing for globals and statics, which are filled at the start. */
 export function checkVariables(c: Checker, syntax: VariablesSyntax): Statement[] {
+  if (syntax.defines?.kind === "record") declareRecord(c, syntax.defines);
+  else if (syntax.defines !== null) declareEnum(c, syntax.defines, evaluate);
   return syntax.variables.flatMap((v) => checkVariable(c, syntax, v));
 }
 

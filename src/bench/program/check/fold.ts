@@ -103,9 +103,10 @@ export function convertNumber(value: Expression, to: Type): Expression {
   if (!isArithmetic(from) || !isArithmetic(target)) return value;
   const a = constantOf(value);
   if (a !== null) return number(convertHeld(a, from, target), to);
-  if (sameType(from, target)) return sameType(value.type, to) ? value : ({ ...value, type: to } as Expression);
-  const converted: Expression = { op: "convert", type: target, from, value };
-  return sameType(target, to) ? converted : ({ ...converted, type: to } as unknown as Expression);
+  if (sameType(value.type, to)) return value;
+  // From an enum to its integer and back only the name changes; a variable can be read under another one.
+  if (sameType(from, target) && value.op === "load") return { ...value, type: to };
+  return { op: "convert", type: to, from, value };
 }
 
 /** Converts a held value from one number type to another. */

@@ -128,7 +128,7 @@ export type Expression =
   | { readonly op: "not"; readonly type: Type; readonly value: Expression }
   | { readonly op: "and" | "or"; readonly type: Type; readonly left: Expression; readonly right: Expression }
   /** Between numbers. From a pointer, text or thing to bool: `isSet`. */
-  | { readonly op: "convert"; readonly type: Arithmetic; readonly from: Arithmetic; readonly value: Expression }
+  | { readonly op: "convert"; readonly type: Type; readonly from: Arithmetic; readonly value: Expression }
   | { readonly op: "isSet"; readonly type: Type; readonly value: Expression }
   | { readonly op: "choose"; readonly type: Type; readonly test: Expression; readonly yes: Expression; readonly no: Expression }
   | { readonly op: "comma"; readonly type: Type; readonly first: Expression; readonly second: Expression }
@@ -271,6 +271,8 @@ export interface CheckedProgram {
   readonly functions: readonly FunctionInfo[];
   readonly setup: number;
   readonly loop: number;
+  /** serialEvent(), called between rounds of loop() when text has arrived; −1 if there is none. */
+  readonly onText: number;
   /** Globals and statics. */
   readonly statics: readonly Variable[];
   /** Initialisers of globals: constant ones first, then the others in order. */

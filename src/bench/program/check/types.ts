@@ -206,7 +206,7 @@ export function typeName(type: Type): string {
       return type.name;
     case "enum":
     case "record":
-      return type.of.name;
+      return type.of.name.startsWith("#") ? type.kind : type.of.name;
     case "pointer":
       if (type.to.kind === "function") return typeName(type.to).replace("(", "(*)(");
       return `${type.toConst ? "const " : ""}${typeName(type.to)}*`;

@@ -54,6 +54,9 @@ export const charFunctions: readonly LibraryFunction[] = [
     const at = charsAt(m, a).indexOf(charsAt(m, b));
     return at < 0 ? null : moved(a!, at);
   }),
+  define("strtok", "buffer", "buffer chars", { cycles: 120 }, (m, text: Chars, ends: Chars) =>
+    nextWord(m, text, charsAt(m, ends)),
+  ),
   define("atoi", "int", "chars", { cycles: 200 }, (m, a: Chars) => (wholeAt(charsAt(m, a)) << 16) >> 16),
   define("atol", "long", "chars", { cycles: 300 }, (m, a: Chars) => wholeAt(charsAt(m, a)) | 0),
   define("atof", "double", "chars", { cycles: 900 }, (m, a: Chars) => Math.fround(realAt(charsAt(m, a)))),
@@ -108,6 +111,21 @@ function fill(m: Machine, to: Chars, count: number, value: (i: number) => number
   if (to.at < to.low || to.at + count > to.high)
     broken(m.line, "program.indexOutside", to.at + count - to.low - 1, to.high - to.low);
   for (let i = 0; i < count; i += 1) m.ints[to.at + i] = (value(i) << 24) >> 24;
+}
+
+/** The next piece of the text that is being cut up: the end of it is overwritten with a 0. */
+function nextWord(m: Machine, text: Chars, ends: string): Chars {
+  const start = text ?? m.cutting;
+  if (start === null) return null;
+  const left = charsAt(m, start);
+  let from = 0;
+  while (from < left.length && ends.includes(left[from]!)) from += 1;
+  let to = from;
+  while (to < left.length && !ends.includes(left[to]!)) to += 1;
+  m.cutting = to < left.length ? moved(start, to + 1) : null;
+  if (from === left.length) return null;
+  if (to < left.length) m.ints[start.at + to] = 0;
+  return moved(start, from);
 }
 
 function cellAt(m: Machine, a: Chars): number {

@@ -69,7 +69,7 @@ export function parseDeclaration(c: Cursor, inside: boolean, until: ";" | ")" | 
 
 function variables(at: At, specifiers: Specifiers, list: VariableSyntax[]): VariablesSyntax {
   const { type, isStatic, isExtern, isConstexpr } = specifiers;
-  return { kind: "variables", at, type, isStatic, isExtern, isConstexpr, variables: list };
+  return { kind: "variables", at, type, isStatic, isExtern, isConstexpr, defines: null, variables: list };
 }
 
 function parseInitialiser(c: Cursor): Initialiser | null {
@@ -92,10 +92,29 @@ function isDefinition(c: Cursor, word: string): boolean {
 function endOfDefinition(c: Cursor, read: EnumSyntax | RecordSyntax): Item {
   if (c.panic || take(c, ";")) return read;
   const token = peek(c);
-  if (token.kind === "name" && token.line === behind(c).line)
-    fail(c, { code: "program.notSupported", place: placeOf(c, atOf(token)), feature: "variable behind }" });
-  else expect(c, ";");
-  return read;
+  if ((token.kind !== "name" && !isMark(c, "*")) || token.line !== behind(c).line) {
+    expect(c, ";");
+    return read;
+  }
+  const list: VariableSyntax[] = [];
+  do {
+    const declarator = parseDeclarator(c);
+    list.push({ declarator, initialiser: parseInitialiser(c) });
+  } while (take(c, ",") && !c.panic);
+  expect(c, ";");
+  // A type without a name gets one that no program can write.
+  const named = { ...read, name: read.name || `#${read.at.line}:${read.at.column}` };
+  const type = { at: read.at, name: named.name, builtIn: false, isConst: false, isVolatile: false };
+  return {
+    kind: "variables",
+    at: read.at,
+    type,
+    isStatic: false,
+    isExtern: false,
+    isConstexpr: false,
+    defines: named,
+    variables: list,
+  };
 }
 
 function parseEnum(c: Cursor): EnumSyntax {
@@ -155,10 +174,19 @@ function parseMember(c: Cursor, owner: string): MemberSyntax["item"] {
   }
   const item = parseDeclaration(c, false);
   if (item.kind === "alias") fail(c, { code: "program.notSupported", place: placeOf(c, item.at), feature: "typedef in a class" });
-  if (item.kind === "variables" && item.isStatic)
+  if (item.kind === "variables" && item.isStatic && !item.type.isConst)
     report(c, { code: "program.notSupported", place: placeOf(c, item.at), feature: "static member" });
   return item.kind === "alias"
-    ? { kind: "variables", at: item.at, type: item.type, isStatic: false, isExtern: false, isConstexpr: false, variables: [] }
+    ? {
+        kind: "variables",
+        at: item.at,
+        type: item.type,
+        isStatic: false,
+        isExtern: false,
+        isConstexpr: false,
+        defines: null,
+        variables: [],
+      }
     : item;
 }
 

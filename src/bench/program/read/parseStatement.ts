@@ -85,8 +85,9 @@ function statement(c: Cursor): Statement {
       case "case": {
         next(c);
         const value = parseExpression(c);
+        const to = take(c, "...") ? parseExpression(c) : null;
         expect(c, ":");
-        return { kind: "case", at, value };
+        return { kind: "case", at, value, to };
       }
       case "default":
         next(c);

@@ -8,7 +8,7 @@ import { near, type Place } from "../../../base/index.ts";
 import type { MeaningProblem, SilentProblem, SyntaxProblem } from "../problems.ts";
 import { boardMacros, type Macro } from "./boardMacros.ts";
 import { conditionValue } from "./conditionValue.ts";
-import { headerNames, isKnownHeader } from "./headers.ts";
+import { headerNames, isKnownHeader, isUnsupportedHeader } from "./headers.ts";
 import type { Token } from "./token.ts";
 
 /** Tokens after expansion. A program of a thousand lines has ten thousand. */
@@ -140,6 +140,8 @@ export function preprocess(file: string, tokens: readonly Token[]): Preprocessed
       return;
     }
     if (isKnownHeader(name)) headers.add(name);
+    else if (isUnsupportedHeader(name))
+      problems.push({ code: "program.notSupported", place: place(first ?? word), feature: `#include <${name}>` });
     else problems.push({ code: "program.unknownHeader", place: place(first ?? word), name, near: near(name, headerNames) });
   }
 

@@ -52,6 +52,8 @@ export interface VariablesSyntax {
   readonly isStatic: boolean;
   readonly isExtern: boolean;
   readonly isConstexpr: boolean;
+  /** The struct or enum that stands in place of the type's name: `struct { int x; } a, b;`. */
+  readonly defines: RecordSyntax | EnumSyntax | null;
   readonly variables: readonly VariableSyntax[];
 }
 
@@ -136,7 +138,8 @@ export type Statement =
       readonly body: Statement;
     }
   | { readonly kind: "switch"; readonly at: At; readonly value: Expression; readonly body: Statement }
-  | { readonly kind: "case"; readonly at: At; readonly value: Expression }
+  /** `to` is the end of a range, `case 1 ... 5:`, which GCC takes. */
+  | { readonly kind: "case"; readonly at: At; readonly value: Expression; readonly to: Expression | null }
   | { readonly kind: "default"; readonly at: At }
   | { readonly kind: "break" | "continue" | "empty"; readonly at: At }
   | { readonly kind: "return"; readonly at: At; readonly value: Expression | null };

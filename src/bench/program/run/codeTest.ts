@@ -2,6 +2,7 @@
 //
 // Does not know: what follows from them.
 import type { Expression } from "../check/tree.ts";
+import { heldType, sameType, types } from "../check/types.ts";
 import { codeCompare, compareNumbersCode } from "./codeCompare.ts";
 import { withCycles } from "./codeExpression.ts";
 import { codeFloat } from "./codeFloat.ts";
@@ -51,11 +52,12 @@ export function codeTest(c: Coder, e: Expression): Test {
     }
     case "convert": {
       // To bool: not zero.
-      if (e.from.kind === "float" && e.type.name === "bool") {
+      const isBool = sameType(heldType(e.type), types.bool);
+      if (isBool && e.from.kind === "float") {
         const value = codeFloat(c, e.value);
         return () => value() !== 0;
       }
-      const value = e.type.name === "bool" ? codeInt(c, e.value) : codeInt(c, e);
+      const value = codeInt(c, isBool ? e.value : e);
       return () => value() !== 0;
     }
     default: {

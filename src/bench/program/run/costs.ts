@@ -5,7 +5,7 @@
 // simavr (reference/programs); the rest was fitted to its programs.
 // Does not know: time, how code runs.
 import type { Arithmetic, Expression, FunctionInfo, Place, Variable } from "../check/tree.ts";
-import { bytesOf, heldType, type IntegerName, integerFacts, type Type } from "../check/types.ts";
+import { bytesOf, heldType, type IntegerName, integerFacts, sameType, type Type, types } from "../check/types.ts";
 
 /** A branch after a test: one cycle if it goes on, two if it jumps. */
 export const testCycles = 1;
@@ -195,7 +195,7 @@ export function cyclesOf(e: Expression, how: How): number {
       const to = widthOf(e.type);
       const from = widthOf(e.from);
       // A bit that is tested needs only its byte.
-      if (e.type.name === "bool" && e.value.op === "arithmetic" && e.value.operator === "&")
+      if (sameType(e.type, types.bool) && e.value.op === "arithmetic" && e.value.operator === "&")
         return cyclesOf(e.value, { ...how, bytes: 1 });
       return (
         cyclesOf(e.value, { ...how, bytes: Math.min(how.bytes, to) }) +

@@ -56,6 +56,8 @@ export interface Machine {
   /** State of random(). */
   luck: number;
   servos: ServoState[];
+  /** Where strtok goes on. */
+  cutting: Pointer | null;
   /** Cells that hold what c_str() gave, used in turn. */
   readonly scratch: { readonly low: number; readonly high: number; next: number };
   /** Runs a function of the program without values. */

@@ -69,6 +69,7 @@ export function makeBoard(
     line: 0,
     luck: 1,
     servos: [],
+    cutting: null,
     scratch: { low, high: size, next: low },
     call: (index) => callPlain(m, functions[index]!),
   };
@@ -84,7 +85,7 @@ export function makeBoard(
     m.ints.fill(0);
     m.floats.fill(0);
     m.things.fill(null);
-    Object.assign(m, { frame: program.cells, top: program.cells, stack: 0, result: null, luck: 1 });
+    Object.assign(m, { frame: program.cells, top: program.cells, stack: 0, result: null, luck: 1, cutting: null });
     m.scratch.next = low;
     for (const { bytes, cell } of program.literals)
       for (let i = 0; i < bytes.length; i += 1) m.ints[cell + i] = (bytes.charCodeAt(i) << 24) >> 24;

@@ -303,10 +303,6 @@ class Walk {
         return this.test(e.left) || this.test(e.right);
       case "isSet":
         return e.value.type.kind === "serial" || this.thing(e.value) !== null;
-      case "convert": {
-        if (e.from.kind === "float") return this.float(e.value) !== 0;
-        return compareTimed("!=", this.int(e.value), still(0), e.from, this.limit);
-      }
       default: {
         const value = this.int(e);
         const type = heldType(e.type);
