@@ -39,7 +39,7 @@ for (const [name, run] of filters.length > 0 ? [] : steps) {
 const env = {
   ...process.env,
   LONG: long ? "1" : "",
-  FAULTS_BEFORE: broken.join(" "),
+  FAULTS_BEFORE: broken.join(";"),
   ...(process.env.CI === "true" ? { REQUIRE_TOOLS: "1" } : {}),
 };
 const started = Date.now();

@@ -7,7 +7,7 @@ export default class CountLine implements Reporter {
   onTestRunEnd(modules: ReadonlyArray<TestModule>, unhandled: ReadonlyArray<SerializedError>): void {
     let passed = 0;
     // Lint, types and build are run before the tests (scripts/test.mjs) and count as one each.
-    let failed = unhandled.length + (process.env.FAULTS_BEFORE ?? "").split(" ").filter(Boolean).length;
+    let failed = unhandled.length + (process.env.FAULTS_BEFORE ?? "").split(";").filter(Boolean).length;
     let skipped = 0;
     for (const module of modules) {
       let seen = 0;
