@@ -110,7 +110,8 @@ test("the table names every room that stands, and its doors are there", () => {
   expect(table.size).toBeGreaterThan(12);
   const rooms = new Set(files.map((f) => roomOf(f.path, table.keys())));
   for (const room of rooms)
-    if (room !== null && room !== "cli" && room !== "app") expect(existsSync(join(root, "src", room, "index.ts")), room).toBe(true);
+    if (room !== null && room !== "cli" && room !== "app")
+      expect(existsSync(join(root, "src", room, "index.ts")), room).toBe(true);
 });
 test("imports go only where the table lets them", () => expect(findWrongImports(files, table)).toEqual([]));
 test("the core has no clock, no luck, no network and no page", () => expect(findImpure(files)).toEqual([]));
