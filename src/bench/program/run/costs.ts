@@ -36,17 +36,19 @@ export interface How {
   readonly isCalm: boolean;
   /** Variables that the loops around it count with. What is made of them alone is moved along and not computed anew. */
   readonly counters: ReadonlySet<Variable>;
+  /** Places in memory that this round has fetched or stored already: they are in registers. Filled while code is made. */
+  readonly fetched: Set<string>;
   /** Bytes of the result that are used: what is stored in a byte is computed in one. */
   readonly bytes: number;
 }
 
-export const restless: How = { isCalm: false, counters: new Set(), bytes: 4 };
+export const restless: How = { isCalm: false, counters: new Set(), fetched: new Set(), bytes: 4 };
 
 /** In a loop that calls nothing. @param step what it does at the end of each round. */
 export function inCalmLoop(how: How, step: Expression | null): How {
   const counter = step?.op === "step" || step?.op === "compound" ? step.place : null;
   const counters = counter?.at === "variable" ? new Set([...how.counters, counter.variable]) : how.counters;
-  return { isCalm: true, counters, bytes: 4 };
+  return { isCalm: true, counters, fetched: new Set(), bytes: 4 };
 }
 
 /** Made of counters and constants only, by sums and products. */
@@ -64,6 +66,43 @@ function isCounted(e: Expression, how: How): boolean {
 }
 
 const whole = (how: How): How => (how.bytes === 4 ? how : { ...how, bytes: 4 });
+
+/** Names a place in memory that is found without calls and steps, or null. */
+function keyOf(place: Place): string | null {
+  switch (place.at) {
+    case "variable":
+      return place.variable.inMemory ? `${place.variable.name}@${place.variable.cell}` : null;
+    case "field": {
+      const record = keyOf(place.record);
+      return record === null ? null : `${record}.${place.offset}`;
+    }
+    case "index": {
+      const array = keyOf(place.array);
+      const index = keyOfIndex(place.index);
+      return array === null || index === null ? null : `${array}[${index}]`;
+    }
+    default:
+      return null;
+  }
+}
+
+function keyOfIndex(e: Expression): string | null {
+  if (e.op === "number") return String(e.value);
+  if (e.op === "load" && e.place.at === "variable") return `${e.place.variable.name}@${e.place.variable.cell}`;
+  if (e.op === "convert") return keyOfIndex(e.value);
+  if (e.op !== "arithmetic") return null;
+  const [left, right] = [keyOfIndex(e.left), keyOfIndex(e.right)];
+  return left === null || right === null ? null : `(${left}${e.operator}${right})`;
+}
+
+/** @returns whether this round has met the place before; from now on it has. A volatile variable is fetched each time. */
+function isMet(place: Place, how: How): boolean {
+  const key = how.isCalm && place.at !== "variable" ? keyOf(place) : null;
+  if (key === null) return false;
+  const met = how.fetched.has(key);
+  how.fetched.add(key);
+  return met;
+}
 
 /** Cycles to reach a place, and to fetch or store one byte of it. */
 function placeCycles(place: Place, how: How): { reach: number; perByte: number } {
@@ -142,20 +181,23 @@ export function cyclesOf(e: Expression, how: How): number {
       return 0;
     case "load": {
       const { reach, perByte } = placeCycles(e.place, how);
-      return reach + perByte * bytes;
+      return isMet(e.place, how) ? 0 : reach + perByte * bytes;
     }
     case "record":
       return placeCycles(e.place, how).reach;
     case "assign": {
       const { reach, perByte } = placeCycles(e.place, how);
       const size = e.type.kind === "record" ? 2 * bytesOf(e.type) : widthOf(e.type);
-      return part(e.value) + reach + Math.max(1, perByte) * size;
+      const value = part(e.value);
+      return value + (isMet(e.place, how) ? 0 : reach) + Math.max(1, perByte) * size;
     }
     case "compound": {
       const { reach, perByte } = placeCycles(e.place, how);
       const size = widthOf(e.type);
       const inside: How = { ...how, bytes: e.type.kind === "float" || "/%>>".includes(e.operator) ? 4 : size };
-      return cyclesOf(e.value, inside) + reach + 2 * perByte * size + operationCycles(e.operator, e.inType, e.value, inside);
+      const value = cyclesOf(e.value, inside);
+      const fetch = isMet(e.place, how) ? 0 : reach + perByte * size;
+      return value + fetch + perByte * size + operationCycles(e.operator, e.inType, e.value, inside);
     }
     case "step":
     case "advance": {
@@ -197,6 +239,7 @@ export function cyclesOf(e: Expression, how: How): number {
       // A bit that is tested needs only its byte.
       if (sameType(e.type, types.bool) && e.value.op === "arithmetic" && e.value.operator === "&")
         return cyclesOf(e.value, { ...how, bytes: 1 });
+      if (sameType(e.type, types.bool)) return part(e.value) + from;
       return (
         cyclesOf(e.value, { ...how, bytes: Math.min(how.bytes, to) }) +
         (bytes > from ? bytes - from + (integerFacts[e.from.name as IntegerName].isSigned ? 2 : 0) : 0)
