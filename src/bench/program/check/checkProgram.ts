@@ -117,14 +117,28 @@ function mustHave(c: Checker, syntax: FileSyntax, name: string): number {
   return -1;
 }
 
+/** Names that are judged by themselves, whatever is wrong behind them. */
+const ofOneName = new Set(["program.unknownName", "program.unknownMember"]);
+
 /** Leaves out what probably follows from an earlier slip. */
 function withoutFollowers(read: readonly ProgramProblem[], meant: readonly ProgramProblem[]): ProgramProblem[] {
-  const isBefore = (p: ProgramProblem, line: number) => (p.place?.line ?? 0) < line;
   const header = read.find((p) => p.code === "program.unknownHeader");
-  if (header) return read.filter((p) => p.code === header.code || isBefore(p, header.place?.line ?? 0));
-  const lines = read.filter((p) => p.severity !== "warning" && p.code !== "program.argumentCount").map((p) => p.place?.line ?? 0);
-  const first = Math.min(...lines, Number.POSITIVE_INFINITY);
-  // A function that is missing may stand behind the slip.
-  const kept = lines.length === 0 ? meant : meant.filter((p) => isBefore(p, first) && p.code !== "program.missingFunction");
+  if (header) return read.filter((p) => p.code === header.code || lineOf(p) < lineOf(header));
+  const slips = read.filter((p) => p.severity !== "warning" && p.code !== "program.argumentCount");
+  if (slips.length === 0) return [...read, ...meant];
+  const first = slips.reduce((a, b) => (isBefore(b, a) ? b : a));
+  // A function that is missing may stand behind the slip; the rest of the slip's own line may have been misread.
+  const kept = meant.filter((p) => {
+    if (lineOf(p) === lineOf(first)) return ofOneName.has(p.code) && isBefore(p, first);
+    return isBefore(p, first) && p.code !== "program.missingFunction";
+  });
   return [...read, ...kept];
+}
+
+function lineOf(p: ProgramProblem): number {
+  return p.place?.line ?? 0;
+}
+
+function isBefore(a: ProgramProblem, b: ProgramProblem): boolean {
+  return lineOf(a) < lineOf(b) || (lineOf(a) === lineOf(b) && (a.place?.column ?? 0) < (b.place?.column ?? 0));
 }

@@ -150,12 +150,12 @@ const withoutEffect = new Set([
 ]);
 
 function checkExpressionStatement(c: Checker, e: ExpressionSyntax): Statement {
-  const value = effect(c, e);
-  // Only what stands there as such: x == 5; or a call without its brackets.
+  const checked = check(c, e);
+  const value = checked.is === "list" ? number(0, types.unknown) : rvalue(c, checked);
+  // Only what stands there as such: x == 5; or a function without its brackets.
   const isPlain = ["binary", "name", "number", "unary"].includes(e.kind);
-  if (isPlain && value.type.kind !== "unknown" && withoutEffect.has(value.op) && !hasEffect(value))
-    warn(c, e.at, { code: "program.noEffect" });
-  else if (e.kind === "name" && check(c, e).is === "library") warn(c, e.at, { code: "program.noEffect" });
+  const isIdle = value.type.kind !== "unknown" && withoutEffect.has(value.op) && !hasEffect(value);
+  if (isPlain && (isIdle || checked.is === "library")) warn(c, e.at, { code: "program.noEffect" });
   return { do: "expression", value, line: e.at.line };
 }
 
