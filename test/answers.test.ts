@@ -194,6 +194,45 @@ test("more certainty costs more", async () => {
   expect(await cost("99 %")).toBeGreaterThan(await cost("80 %"));
 });
 
+test("computers that do not go round are shared, two teams at one, and no further", () => {
+  const withComputers = (count: number) =>
+    answers((f) => {
+      const working = f.classFile.computers.filter((c: { works?: boolean }) => c.works !== false);
+      f.classFile.computers = working.slice(0, count).map((c: object) => ({ ...c, usbPorts: 2 }));
+    }).lesson("lighthouse");
+  expect(withComputers(8).verdict).toBe("ready");
+  expect(withComputers(8).reasons.map((r) => r.code)).toContain("computers-shared");
+  expect(withComputers(5).verdict).toBe("ready");
+  expect(withComputers(4).verdict).toBe("short of parts");
+});
+
+test("a parcel that arrives makes the lessons ready: what the order buys is what the plan misses", async () => {
+  const before = answers((f) => {
+    f.classFile.powerCuts = [];
+    f.classFile.budget = null;
+  });
+  const bought = await before.order();
+  const after = answers((f) => {
+    f.classFile.powerCuts = [];
+    for (const line of bought.lines) {
+      const offer = f.classFile.suppliers
+        .find((s: { id: string }) => s.id === line.supplier)
+        .offers.find((o: { id: string }) => o.id === line.offer);
+      for (let i = 0; i < line.packets * (offer.count ?? 1); i += 1) {
+        const id = `new-${line.offer}-${i}`;
+        if (offer.item === "board") f.classFile.boards.push({ id });
+        else if (offer.item === "usb-cable") f.classFile.cables.push({ id });
+        else addStock(f, offer.item, 1);
+      }
+    }
+  });
+  expect(before.planned.plan.lessons.some((l) => l.verdict !== "ready")).toBe(true);
+  for (const lesson of after.planned.plan.lessons) {
+    expect(lesson.verdict, lesson.id).toBe("ready");
+    expect(lesson.chance, lesson.id).toBeGreaterThanOrEqual(0.95 - 1e-9);
+  }
+});
+
 test("an absence is mended: nobody who is away sits in a team, everybody else does once", () => {
   const lesson = asItIs.lesson("signal-lamp");
   const seated = lesson.teams.flatMap((t) => t.pupils);

@@ -260,6 +260,7 @@ export const reasonSamples: Readonly<Record<ReasonCode, Data>> = {
   "part-short": { item: "servo", count: 1, wanted: 10 },
   "device-short": { device: "usb-cable", count: 2, wanted: 10 },
   "battery-short": { minutes: 30, fromClock: 660, toClock: 690, count: 4, wanted: 10 },
+  "computers-shared": { count: 8, teams: 9 },
   "battery-shared": { minutes: 30, fromClock: 660, toClock: 690, count: 7, wanted: 10 },
   "lesson-unreadable": { lesson: "The barrier" },
   "not-modelled": { part: "M2" },

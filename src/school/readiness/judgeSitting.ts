@@ -58,6 +58,7 @@ export function judgeSitting(evidence: Evidence): PlannedLesson {
     judgeTrays(known, trays, found);
   }
   const short = judgeStock(evidence, found);
+  judgeSharing(evidence, found);
   judgeEquipment(evidence, found);
   judgeEarlier(evidence, found);
   const verdict = worstVerdict(found.reasons.map((r) => r.verdict));
@@ -186,7 +187,6 @@ function judgeStock(evidence: Evidence, found: Findings): PlannedLesson["short"]
         data: { device: c.need.item, count: c.short },
         by: addDays(place.at.date, -1),
       });
-      if (c.need.item === "computer") found.remedies.push({ code: "share-computers", data: { count: c.short }, by: null });
     } else {
       add(found, "short of parts", "part-short", data);
       found.remedies.push({
@@ -212,6 +212,19 @@ function lastOrderDay({ classFile, kits, place }: Evidence, item: ItemKey): Day 
   return days.length === 0 ? null : addDays(place.at.date, -1 - Math.min(...days));
 }
 
+/** Computers that do not go round: two teams share one, as long as each has a port for two. */
+function judgeSharing({ equipment }: Evidence, found: Findings): void {
+  const { computers, sharing } = equipment;
+  if (computers.short === 0 || found.reasons.some((r) => r.code === "device-short" && r.data.device === "computer")) return;
+  if (sharing.unserved > 0) {
+    add(found, "short of parts", "device-short", { device: "computer", count: sharing.unserved, wanted: computers.wanted });
+    found.remedies.push({ code: "mend-or-borrow", data: { device: "computer", count: sharing.unserved }, by: null });
+  } else {
+    add(found, "ready", "computers-shared", { count: computers.have, teams: computers.wanted });
+    found.remedies.push({ code: "share-computers", data: { count: computers.short }, by: null });
+  }
+}
+
 /** A power cut that is known beforehand: the machines last, or teams share those that do, or some team sits in the dark. */
 function judgeEquipment({ equipment, place }: Evidence, found: Findings): void {
   const { battery } = equipment;
@@ -228,7 +241,8 @@ function judgeEquipment({ equipment, place }: Evidence, found: Findings): void {
     moveAwayFromCut(place, found);
   } else {
     add(found, "ready", battery.short > 0 ? "battery-shared" : "power-cut", data);
-    if (battery.short > 0) found.remedies.push({ code: "share-computers", data: { count: battery.short }, by: null });
+    if (battery.short > 0 && !found.remedies.some((r) => r.code === "share-computers"))
+      found.remedies.push({ code: "share-computers", data: { count: battery.short }, by: null });
   }
 }
 
@@ -249,12 +263,10 @@ function judgeEarlier({ place, known }: Evidence, found: Findings): void {
 function judgeChance(evidence: Evidence, found: Findings): void {
   const { classFile, stock } = evidence;
   add(found, "ready", "chance-low", { chance: stock.chance, wanted: classFile.chance });
-  const thin = [...stock.coverage].filter((c) => c.chance < 1).sort((a, b) => a.chance - b.chance);
-  for (const c of thin.slice(0, 2))
-    if (!devices.has(c.need.item))
-      found.remedies.push({
-        code: "order-spares",
-        data: { item: c.need.item, chance: c.chance },
-        by: lastOrderDay(evidence, c.need.item),
-      });
+  const thin = stock.coverage.filter((c) => c.chance < 1).sort((a, b) => a.chance - b.chance);
+  for (const c of thin.slice(0, 2)) {
+    const by = lastOrderDay(evidence, c.need.item);
+    // A computer is not bought for a spare; what nobody sells cannot be.
+    if (by !== null) found.remedies.push({ code: "order-spares", data: { item: c.need.item, chance: c.chance }, by });
+  }
 }

@@ -28,6 +28,8 @@ export type ReasonCode =
   | "device-short"
   /** minutes, fromClock, toClock, count, wanted: computers that last through a power cut; some team has none even if two share */
   | "battery-short"
+  /** count: computers that work, teams: that use them, two at one where they must */
+  | "computers-shared"
   /** the same, where two teams at one computer are enough */
   | "battery-shared"
   /** lesson: the folder is not there or has errors */

@@ -9,7 +9,7 @@ import type { Lesson } from "../../bench/lesson/index.ts";
 import { catalogue, parseItemKey } from "../../bench/parts/index.ts";
 import { type RehearsalResult, rehearse } from "../../bench/rehearsal/index.ts";
 import { makeRota, type Rota, repairDay } from "../classroom/index.ts";
-import { chargingPlan, equipmentFor } from "../equipment/index.ts";
+import { chargingPlan, type EquipmentReport, equipmentFor } from "../equipment/index.ts";
 import type { ClassFile, ClassGroup, ItemKey, Kit } from "../file/index.ts";
 import {
   type Cupboard,
@@ -83,14 +83,14 @@ export function* planClass(input: PlanInput, world: Pick<World, "today" | "remem
     return { place, known, time, equipment, choice };
   });
   const sittings = prepared.map(
-    ({ place, known, choice }): Sitting => ({
+    ({ place, known, choice, equipment }): Sitting => ({
       id: place.id,
       class: place.group.id,
       lesson: place.at.lesson,
       date: place.at.date,
       start: place.at.start,
       teams: place.day.teams.length,
-      needs: known && choice ? needsOf(known, choice) : [],
+      needs: known && choice ? needsOf(known, choice, equipment) : [],
     }),
   );
   const stock = coverSittings(sittings, store, rates);
@@ -203,7 +203,7 @@ export function suppliesToTry(classFile: ClassFile, items: readonly ItemKey[]): 
   return [...new Set([usualPort(classFile), ...[...items, ...offered].filter(isSupply), "adapter 1000mA", "adapter 2000mA"])];
 }
 
-function needsOf({ lesson, proven }: RehearsedLesson, choice: SupplyChoice): Sitting["needs"] {
+function needsOf({ lesson, proven }: RehearsedLesson, choice: SupplyChoice, equipment: EquipmentReport): Sitting["needs"] {
   // Where what is on hand does not go round, the need is for what would: so it is short of it, and an order can buy it.
   const supply = choice.supply ?? choice.helps[0] ?? choice.usual;
   const others = choice.supply === null ? [...choice.others, ...choice.helps] : choice.others;
@@ -211,6 +211,8 @@ function needsOf({ lesson, proven }: RehearsedLesson, choice: SupplyChoice): Sit
     substitutes: proven.substitutes,
     supply,
     supplySubstitutes: [...new Set(others)].filter((item) => item !== supply),
+    // Where computers do not go round, two teams sit at one; more cannot see the screen.
+    teamsPerComputer: equipment.computers.short > 0 ? 2 : 1,
   });
 }
 
