@@ -34,7 +34,7 @@ for (const name of names) {
     const forbidden = read.problems.some((p) => p.severity !== "warning");
     expect(read.value === null).toBe(forbidden);
     if (read.value === null) return;
-    const run = runWithInputs(read.value, inputsOf(wanted.inputs), wanted.ms, { seed: 7 });
+    const run = runWithInputs(read.value, inputsOf(wanted.inputs), wanted.ms, { seed: 7, mostWork: 20 * 16e6 });
     expect(run.lines.map((l) => l.text)).toEqual(wanted.lines);
     const ended = run.problems.map((p) => `${p.place?.line} ${p.code} ${"values" in p ? p.values.join(" ") : ""}`.trim());
     if (wanted.broken === null) expect(ended).toEqual([]);

@@ -15,13 +15,13 @@ export interface RunOptions {
   readonly until: Microseconds;
   /** Decides what undefined variables hold. 0: zeros. */
   readonly seed: number;
-  /** Cycles of work, waits not counted, after which a program hangs. A minute of the chip if not named. */
+  /** Cycles of work, waits not counted, after which a program hangs. Five minutes of the chip if not named. */
   readonly mostWork?: number;
   /** false: every round of a waiting loop is run. Only slower; for tests. */
   readonly skips?: boolean;
 }
 
-const usualWork = 60 * 16e6;
+const usualWork = 300 * 16e6;
 /** A board that resets this often without getting anywhere is not waited for. */
 const mostResets = 1000;
 

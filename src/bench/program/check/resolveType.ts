@@ -98,7 +98,10 @@ function arrayLength(c: Checker, size: ExpressionSyntax, evaluate: Evaluate): nu
   const length = constantOf(value);
   if (value.type.kind === "unknown") return 1;
   if (length === null || held.kind !== "integer") {
-    report(c, size.at, { code: "program.notConstant", what: "array size" });
+    // Inside a function GCC takes a size that is computed.
+    if (c.current !== null && held.kind === "integer")
+      report(c, size.at, { code: "program.notSupported", feature: "computed array size" });
+    else report(c, size.at, { code: "program.notConstant", what: "array size" });
     return 1;
   }
   if (length <= 0 || length > 32767) {

@@ -104,6 +104,11 @@ export function expect(c: Cursor, mark: string): boolean {
   return false;
 }
 
+/** Reports that a mark is missing behind the last token, and goes on as if it were there. */
+export function reportExpected(c: Cursor, mark: string): void {
+  report(c, expectedProblem(c, mark, peek(c), behind(c)));
+}
+
 function expectedProblem(c: Cursor, expected: string, token: Token, at: At): SyntaxProblem {
   return {
     code: "program.expected",

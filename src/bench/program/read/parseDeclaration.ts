@@ -16,13 +16,16 @@ import {
   peek,
   placeOf,
   report,
+  reportExpected,
   take,
 } from "./cursor.ts";
 import { parseAssignment } from "./parseExpression.ts";
 import { isParameterList, parseFunction, parseValues } from "./parseFunction.ts";
+import { parseBlock } from "./parseStatement.ts";
 import { parseDeclarator, parseSpecifiers, type Specifiers } from "./parseType.ts";
 import type {
   AliasSyntax,
+  Declarator,
   EnumSyntax,
   Initialiser,
   Item,
@@ -58,6 +61,8 @@ export function parseDeclaration(c: Cursor, inside: boolean, until: ";" | ")" | 
     }
     if (c.at > opening) return read;
   }
+  if (!inside && isMark(c, "{") && specifiers.type.name === "void" && declarator.pointers.length === 0)
+    return withoutBrackets(c, specifiers, declarator);
   const list: VariableSyntax[] = [{ declarator, initialiser: parseInitialiser(c) }];
   while (until !== ")" && take(c, ",") && !c.panic) {
     const more = parseDeclarator(c);
@@ -65,6 +70,22 @@ export function parseDeclaration(c: Cursor, inside: boolean, until: ";" | ")" | 
   }
   if (until === ";" && !c.panic) expect(c, ";");
   return variables(start, specifiers, list);
+}
+
+/** `void loop {`: the brackets are missing. */
+function withoutBrackets(c: Cursor, specifiers: Specifiers, declarator: Declarator): Item {
+  reportExpected(c, "(");
+  const body = parseBlock(c);
+  return {
+    kind: "function",
+    at: declarator.at,
+    type: specifiers.type,
+    declarator,
+    parameters: [],
+    fields: [],
+    isConst: false,
+    body,
+  };
 }
 
 function variables(at: At, specifiers: Specifiers, list: VariableSyntax[]): VariablesSyntax {

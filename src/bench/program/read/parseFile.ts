@@ -39,7 +39,8 @@ export function parseFile(file: string, text: string): FileSyntax {
     return { items: [], problems, headers: new Set(), macros: new Map(), end: { line: 1, column: 1 }, usesSerial: false };
   }
   const lexed = readTokens(file, text);
-  const { tokens, problems, headers, macros } = preprocess(file, lexed.tokens);
+  const { tokens, problems, headers, macros, skipped } = preprocess(file, lexed.tokens);
+  const strange = lexed.problems.filter((p) => !skipped.has(p.place?.line ?? 0));
   const c: Cursor = { file, tokens, at: 0, panic: false, depth: 0, problems: [], typeNames: new Set(), headers };
   const items: Item[] = [];
   while (peek(c).kind !== "end") {
@@ -52,11 +53,11 @@ export function parseFile(file: string, text: string): FileSyntax {
   const last = tokens[tokens.length - 2] ?? tokens[tokens.length - 1]!;
   const end = { line: last.endLine, column: last.endColumn };
   // What the parser misses on a line with a stray character follows from that.
-  const garbled = new Set(lexed.problems.map((p) => p.place?.line));
+  const garbled = new Set(strange.map((p) => p.place?.line));
   const parsed = c.problems.filter((p) => !garbled.has(p.place?.line) && !("foundLine" in p && garbled.has(p.foundLine)));
   return {
     items,
-    problems: [...lexed.problems, ...problems, ...parsed],
+    problems: [...strange, ...problems, ...parsed],
     headers,
     macros,
     end,

@@ -25,6 +25,8 @@ export interface Preprocessed {
   readonly headers: ReadonlySet<string>;
   /** All macros at the end of the file, the board's own among them. */
   readonly macros: ReadonlyMap<string, Macro>;
+  /** Lines that a condition leaves out. */
+  readonly skipped: ReadonlySet<number>;
 }
 
 export function preprocess(file: string, tokens: readonly Token[]): Preprocessed {
@@ -32,6 +34,7 @@ export function preprocess(file: string, tokens: readonly Token[]): Preprocessed
   const problems: PreprocessProblem[] = [];
   const headers = new Set<string>();
   const macros = boardMacros();
+  const skipped = new Set<number>();
   let produced = 0;
   /** One entry for each open #if: whether its lines are taken now, whether one of its branches was. */
   const open: { taken: boolean; done: boolean; outer: boolean; token: Token }[] = [];
@@ -53,13 +56,14 @@ export function preprocess(file: string, tokens: readonly Token[]): Preprocessed
         const run = taken() ? tokens.slice(i, end) : [tokens[end - 1]!];
         for (const t of expand(run, new Set(), 0)) out.push(t);
       }
+      if (!taken()) for (const t of tokens.slice(i, end)) if (t.kind !== "end") skipped.add(t.line);
       i = end;
     }
   }
   for (const o of open) problems.push({ code: "program.unclosedCondition", place: place(o.token), name: o.token.text });
   const last = tokens.at(-1)!;
   if (out.at(-1)?.kind !== "end") out.push({ ...last, kind: "end", text: "", bytes: "" });
-  return { tokens: out, problems, headers, macros };
+  return { tokens: out, problems, headers, macros, skipped };
 
   function directive(hash: Token, line: readonly Token[]): void {
     const [word, ...rest] = line;
