@@ -101,6 +101,13 @@ function folderCases(root: string, folder: string): Case[] {
     });
 }
 
+/** Programs of test/programs that we refuse, by name. Those that the reference board cannot judge are left out. */
+export function refusedPrograms(root: string): Map<string, string> {
+  const files = readdirSync(`${root}test/programs`).filter((name) => name.endsWith(".cpp"));
+  const texts = files.map((name) => [name, readFileSync(`${root}test/programs/${name}`, "utf8")] as const);
+  return new Map(texts.filter(([name, text]) => !/\b(?:String|Servo)\b/.test(text) && parseProgram(name, text).value === null));
+}
+
 function inputsFrom(json: string): Inputs {
   return readInputs("inputs", json).value ?? [];
 }

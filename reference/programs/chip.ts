@@ -29,6 +29,8 @@ export interface Chip {
   run(text: string, ms: number, inputs: Inputs, flag?: string): string;
   /** Builds only; for measuring. @returns the program's path, and the driver's. Throws what the compiler said. */
   build(text: string, flag?: string): { readonly elf: string; readonly driver: string };
+  /** @returns the first error of the compiler as "line: words", or "" if it takes the program. Nothing is linked. */
+  refusal(text: string): string;
   close(): void;
 }
 
@@ -69,6 +71,14 @@ export function openChip(folder: string): Chip {
         maxBuffer: 1 << 28,
       });
       return done.stdout.replace(/^Loaded .*\n/gm, "");
+    },
+    refusal: (text) => {
+      writeFileSync(`${made}/refused.cpp`, withPrototypes(text));
+      const args = [...flags, `-I${folder}/core`, "-fsyntax-only", `${made}/refused.cpp`];
+      const { stderr } = spawnSync("avr-g++", args, { encoding: "utf8", env: { ...process.env, LC_ALL: "C" } });
+      const error = /^(\S+?):(\d+):\d+: (?:fatal )?error: (.*)$/m.exec(stderr);
+      if (error === null) return "";
+      return `${error[1]!.endsWith("refused.cpp") ? error[2] : "header"}: ${error[3]}`;
     },
     close: () => rmSync(made, { recursive: true, force: true }),
   };

@@ -1,7 +1,7 @@
 // Compiles and runs every program on the chip and keeps what the driver printed. Run by `npm run reference -- --record programs`.
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { recordingDate, sha256, toolVersion } from "../tools.ts";
-import { type Case, cases } from "./cases.ts";
+import { type Case, cases, refusedPrograms } from "./cases.ts";
 import { command, inputLines, openChip } from "./chip.ts";
 
 export interface Recording {
@@ -12,6 +12,8 @@ export interface Recording {
   /** Of the reference board and the driver: another board is another recording. */
   readonly board: string;
   readonly programs: Record<string, { readonly input: string; readonly output: string; readonly printed: string }>;
+  /** What the compiler says first of programs that we refuse. */
+  readonly refused: Record<string, { readonly input: string; readonly error: string }>;
 }
 
 /** All that the chip's answer depends on, beside the board. */
@@ -35,11 +37,13 @@ export async function record(): Promise<void> {
   const folder = "reference/programs";
   const chip = openChip(folder);
   const programs: Recording["programs"] = {};
+  const refused: Recording["refused"] = {};
   try {
     for (const c of cases("")) {
       const printed = chip.run(c.text, c.ms, c.inputs, c.flag);
       programs[c.name] = { input: inputHash(c), output: sha256(printed), printed };
     }
+    for (const [name, text] of refusedPrograms("")) refused[name] = { input: sha256(text), error: chip.refusal(text) };
   } finally {
     chip.close();
   }
@@ -50,6 +54,7 @@ export async function record(): Promise<void> {
     date: recordingDate,
     board: boardHash(folder),
     programs,
+    refused,
   };
   writeFileSync(`${folder}/recorded.json`, `${JSON.stringify(recording, null, 1)}\n`);
 }
