@@ -4,7 +4,7 @@
 // the mean of fast switching. A hazard is told once for each part, at its worst, with the moment at which it first reached that
 // severity.
 // Does not know: sentences, what the figures of the limits are (bench/parts).
-import { boardFacts, elementId, type Limit, type PortGroup } from "../parts/index.ts";
+import { boardFacts, elementId, type Limit, type PortGroup, type SupplyFacts } from "../parts/index.ts";
 import { pinName } from "./boardElements.ts";
 import type { Build, BuiltPart } from "./build.ts";
 import { findBareCoils } from "./findBareCoils.ts";
@@ -147,12 +147,15 @@ function supplyHazards(build: Build, point: Point): readonly Found[] {
   const { chip, regulator, fuse } = boardFacts;
   const { supply, wiring } = build;
   const found: Found[] = [];
-  found.push(
-    ...over("board-overvoltage", "board", point.rail, "V", {
-      caution: { value: 5.5, source: "ATmega328P data sheet: works from 1.8 V to 5.5 V" },
-      unsafe: chip.unsafeVolts,
-    }),
-  );
+  // Cells are weighed as they come from the packet: the rail then stands higher by what a fresh set has more than a usual one.
+  const fresh = point.rail + freshVolts(supply.facts);
+  if (fresh > chip.unsafeVolts.value) found.push(...over("board-overvoltage", "board", fresh, "V", { unsafe: chip.unsafeVolts }));
+  else
+    found.push(
+      ...over("board-overvoltage", "board", point.rail, "V", {
+        caution: { value: 5.5, source: "ATmega328P data sheet: works from 1.8 V to 5.5 V" },
+      }),
+    );
   if (supply.facts.into === "VIN")
     found.push(
       ...over("board-overvoltage", "VIN", point.volts(wiring.node("board", "VIN")), "V", {
@@ -176,6 +179,13 @@ function supplyHazards(build: Build, point: Point): readonly Found[] {
       source: "our own: less than 1 Ω between 5V and GND",
     });
   return [...found, ...lowOutletHazards(build, point), ...shortedBatteries(build, point)];
+}
+
+/** V that a fresh set of cells straight on the 5 V pin has more than a usual one; 0 for what holds its voltage. */
+export function freshVolts(facts: SupplyFacts): number {
+  if (facts.into !== "5V" || facts.ampHours === null) return 0;
+  const [, usual, most] = facts.volts.value;
+  return most - usual;
 }
 
 /** The board's 3.3 V: what is taken from it, and 5 V that come to it from outside. */

@@ -7,6 +7,7 @@
 import { boardFacts } from "../parts/index.ts";
 import type { Build } from "./build.ts";
 import type { CircuitShelf } from "./circuitShelf.ts";
+import { freshVolts } from "./findHazards.ts";
 import type { Hazard, SupplyReason, SupplyResult } from "./result.ts";
 import { meanOf, type Run, type Segment } from "./run.ts";
 import type { Point } from "./table.ts";
@@ -29,7 +30,7 @@ export function judgeSupply(build: Build, run: Run, shelf: CircuitShelf): Supply
   const findings: [reason: SupplyReason, outcome: Outcome][] = [
     ["over-current", tooMuch(build, fed, peakAmps)],
     ["sags", tooLow(leastVolts)],
-    ["too-high", extreme(fed, Math.max, (p) => p.rail) > 5.5 || vinTooHigh(build, fed) ? "does not fit" : "fits"],
+    ["too-high", railTooHigh(build, fed) || vinTooHigh(build, fed) ? "does not fit" : "fits"],
     ["switches-itself-off", tooLittle(build, fed, averageAmps)],
     ["regulator-hot", tooHot(regulatorCelsius)],
     ["empties-before-end", hours !== null && hours < build.lesson.minutes / 60 ? "does not fit" : "fits"],
@@ -119,6 +120,12 @@ function timeMean(segments: readonly Segment[], figure: (p: Point) => number): n
 function extreme(segments: readonly Segment[], pick: (...values: number[]) => number, figure: (p: Point) => number): number {
   const values = segments.flatMap((s) => s.scene.phases.map((p) => figure(p.point)));
   return values.length > 0 ? values.reduce((a, b) => pick(a, b)) : 0;
+}
+
+/** Above 5.5 V the chip is outside its rating; fresh cells must stay below its absolute maximum. */
+function railTooHigh(build: Build, fed: readonly Segment[]): boolean {
+  const rail = extreme(fed, Math.max, (p) => p.rail);
+  return rail > 5.5 || rail + freshVolts(build.supply.facts) > boardFacts.chip.unsafeVolts.value;
 }
 
 /** s of the longest unbroken stretch for which something holds. */
