@@ -62,7 +62,7 @@ export function writeSafely(
   const folder = dirname(resolve(path));
   const fresh = join(folder, `.${basename(path)}.new-${process.pid}`);
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     removeLeftovers(folder, path);
     const handle = openSync(fresh, "w");
     try {
@@ -87,6 +87,13 @@ export function writeSafely(
 }
 
 export const isFolder = (path: string): boolean => existsSync(path) && statSync(path).isDirectory();
+
+/** Makes a folder and those above it, from the top; Node's own recursion never ends where a parent refuses with "not found". */
+function makeFolder(folder: string): void {
+  const missing: string[] = [];
+  for (let at = folder; !existsSync(at) && dirname(at) !== at; at = dirname(at)) missing.unshift(at);
+  for (const at of missing) mkdirSync(at);
+}
 
 /** A write that was killed leaves its unfinished file; the next write to the same path clears it away. */
 function removeLeftovers(folder: string, path: string): void {

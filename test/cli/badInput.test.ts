@@ -117,6 +117,13 @@ const cases: [what: string, files: Record<string, string>, words: string[], stat
     /i\.json:\d+:\d+/,
   ],
   ["a lesson that is nowhere", {}, ["rehearse", "moonbase"], 1, /moonbase/],
+  [
+    "a folder that cannot be made",
+    { "c.json": demo },
+    ["print", "c.json", "rota", "--out", "/proc/nowhere/papers"],
+    1,
+    /nowhere/,
+  ],
   ["a lesson that the class does not have", { "c.json": demo }, ["print", "c.json", "tray", "--lesson", "barier"], 1, /barrier/],
 ];
 for (const [what, files, words, status, names] of cases) {
