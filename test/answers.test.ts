@@ -233,6 +233,22 @@ test("a parcel that arrives makes the lessons ready: what the order buys is what
   }
 });
 
+test("two classes at the same time are told, each other's names, and nobody else is", () => {
+  const after = answers((f) => {
+    const [first, second] = f.classFile.classes;
+    second.lessons[0].date = first.lessons[0].date;
+    second.lessons[0].start = "09:30";
+  });
+  const told = after.planned.plan.lessons.map((l) => [
+    l.class,
+    l.reasons.find((r) => r.code === "cupboard-shared-at-once")?.data.classes,
+  ]);
+  expect(told.filter(([, classes]) => classes !== undefined)).toEqual([
+    ["7b", ["7c"]],
+    ["7c", ["7b"]],
+  ]);
+});
+
 test("an absence is mended: nobody who is away sits in a team, everybody else does once", () => {
   const lesson = asItIs.lesson("signal-lamp");
   const seated = lesson.teams.flatMap((t) => t.pupils);

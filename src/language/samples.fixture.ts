@@ -267,6 +267,7 @@ export const reasonSamples: Readonly<Record<ReasonCode, Data>> = {
   "chance-low": { chance: 0.91, wanted: 0.95 },
   "substitute-used": { part: "R2", item: "resistor 330", insteadOf: "resistor 220", count: 4, teams: [3, 4, 5, 8] },
   "other-supply-used": { supplies: ["battery-4aa", "power-bank"] },
+  "cupboard-shared-at-once": { classes: ["7c"] },
   "earlier-lesson-missing": { lesson: "The signal lamp" },
   "earlier-lesson-not-ready": { lesson: "The signal lamp", verdict: "short of parts" },
   caution: { hazard: hazardExample, part: "D9", value: 0.022, limit: 0.02, unit: "A" },

@@ -42,6 +42,8 @@ export type ReasonCode =
   | "substitute-used"
   /** supplies: others than the usual port are used and fit */
   | "other-supply-used"
+  /** classes: others that meet at the same time and take from the same cupboard; what both need is not added up */
+  | "cupboard-shared-at-once"
   /** lesson: an earlier lesson that this one builds on has no date before it */
   | "earlier-lesson-missing"
   /** lesson, verdict: an earlier lesson that this one builds on cannot be held as things are */

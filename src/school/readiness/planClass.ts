@@ -98,7 +98,7 @@ export function* planClass(input: PlanInput, world: Pick<World, "today" | "remem
     ({ place, known, equipment, choice }, i): PlannedLesson =>
       judgeSitting({ place, classFile, kits, known, choice, stock: stock[i]!, store, equipment }),
   );
-  const judged = withEarlierVerdicts(planned, rehearsed);
+  const judged = withEarlierVerdicts(withSharers(planned, rehearsed), rehearsed);
   const charging = new Map(
     prepared.map(({ place, time, choice }) => [
       place.id,
@@ -213,6 +213,18 @@ function needsOf({ lesson, proven }: RehearsedLesson, choice: SupplyChoice, equi
     supplySubstitutes: [...new Set(others)].filter((item) => item !== supply),
     // Where computers do not go round, two teams sit at one; more cannot see the screen.
     teamsPerComputer: equipment.computers.short > 0 ? 2 : 1,
+  });
+}
+
+/** Two classes at once: each was counted as if it had the cupboard alone, which must be said. */
+function withSharers(planned: readonly PlannedLesson[], rehearsed: ReadonlyMap<string, RehearsedLesson>): PlannedLesson[] {
+  const end = (p: PlannedLesson) => p.start + (rehearsed.get(p.lesson)?.lesson.minutes ?? 0);
+  return planned.map((p) => {
+    const classes = planned
+      .filter((q) => q.class !== p.class && q.date === p.date && q.start < end(p) && p.start < end(q))
+      .map((q) => q.class);
+    if (classes.length === 0) return p;
+    return { ...p, reasons: [...p.reasons, { verdict: "ready", code: "cupboard-shared-at-once", data: { classes } }] };
   });
 }
 
