@@ -63,7 +63,7 @@ export function printOrder(purchase: OrderPlan, { classFile, kits }: SchoolFiles
   const say = (key: string, data: Record<string, unknown> = {}) => sayUnchecked(language, `ordering.${key}`, data);
   const money = (sum: number) => formatMoney(language, sum, classFile.currency, classFile.decimals);
   print(bold(say("heading")));
-  if (purchase.lines.length === 0) print(wrap(say("nothing"), "  "));
+  if (purchase.lines.length === 0 && purchase.status !== "infeasible") print(wrap(say("nothing"), "  "));
   for (const supplier of classFile.suppliers) {
     const lines = purchase.lines.filter((l) => l.supplier === supplier.id);
     if (lines.length === 0) continue;
@@ -123,7 +123,7 @@ export function printOrder(purchase: OrderPlan, { classFile, kits }: SchoolFiles
   for (const { sitting, chance, items } of purchase.below)
     print(wrap(say("below", { sitting, chance: formatChance(language, chance), items }), "  "));
   if (purchase.next !== null)
-    print(wrap(say("next", { cost: money(purchase.next.cost), sittings: purchase.next.sittings }), "  "));
+    print(wrap(say("next", { cost: money(purchase.next.cost), sitting: purchase.next.sittings }), "  "));
   if (purchase.costOfAll !== null && purchase.notHeld.length > 0) print(say("all", { cost: money(purchase.costOfAll) }));
 }
 

@@ -70,6 +70,14 @@ const rows: [
     port,
   ],
   [
+    "the port that fits, even where ports are too few: that is no matter of the supply",
+    [[port, "fits"]],
+    { [port]: 3 },
+    10,
+    null,
+    port,
+  ],
+  [
     "of two the one that there are more of",
     [
       ["power-bank", "fits"],

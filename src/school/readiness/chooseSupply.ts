@@ -7,7 +7,7 @@ import type { SupplyResult } from "../../bench/rehearsal/index.ts";
 import type { ItemKey } from "../file/index.ts";
 
 export interface SupplyChoice {
-  /** Carries the lesson; with `others` there is one for each team. Null if there is not. */
+  /** Carries the lesson; with `others` there is one for each team, or it is the usual port. Null if nothing on hand does. */
   readonly supply: ItemKey | null;
   /** Others on hand that carry it, used where the first does not go round. */
   readonly others: readonly ItemKey[];
@@ -37,9 +37,11 @@ export function chooseSupply(
   const there = fitting.filter((item) => owned(item) > 0).sort((a, b) => rank(a) - rank(b) || owned(b) - owned(a));
   const total = there.reduce((sum, item) => sum + owned(item), 0);
   const first = there.find((item) => owned(item) >= teams) ?? there[0] ?? null;
+  // Where the usual port carries the lesson and only ports are too few, no other supply is called for.
+  const supply = total >= teams ? first : fitting.includes(usual) ? usual : null;
   return {
-    supply: total >= teams ? first : null,
-    others: there.filter((item) => item !== first),
+    supply,
+    others: there.filter((item) => item !== supply),
     usual,
     why: results.find((r) => r.supply === usual)?.why ?? [],
     owned: total,

@@ -189,11 +189,13 @@ function judgeStock(evidence: Evidence, found: Findings): PlannedLesson["short"]
       });
     } else {
       add(found, "short of parts", "part-short", data);
-      found.remedies.push({
-        code: "order",
-        data: { item: c.need.item, count: c.short },
-        by: lastOrderDay(evidence, c.need.item),
-      });
+      // A port comes with a computer; nobody orders one.
+      if (!c.need.item.startsWith("usb-port"))
+        found.remedies.push({
+          code: "order",
+          data: { item: c.need.item, count: c.short },
+          by: lastOrderDay(evidence, c.need.item),
+        });
     }
   }
   return short.map((c) => ({ part: c.need.item, count: c.short }));
