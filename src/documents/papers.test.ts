@@ -328,7 +328,7 @@ describe("rota", () => {
     const lines = text(
       makePaper("rota", { classFile: inventedClassFile(group), class: "7b", rota: inventedRota(group), lessons }, options).html,
     ).join("|");
-    expect(lines).toContain("In lessons 1 to 10 no two pupils sit together twice.");
+    expect(lines).toContain("In lessons 1 to 10 no two pupils sit together twice, save those who stay together on purpose.");
     expect(lines).toContain("more than 14 lessons");
     expect(lines).toContain("4 pairs sit together more than once.");
     expect(lines).toContain("Mara Visser and Idris Okafor sit together, though they should be apart.");

@@ -138,6 +138,8 @@ function lessonSheets(group: ClassGroup, columns: readonly Column[], input: Rota
   const most = Math.max(1, ...columns.map((c) => c.teams.length));
   const notes = promises(input, language);
   const notesHeight = notes.reduce((sum, note) => sum + lineCount(note, sheetWidth, 3.4) * 4.6, 4);
+  const turned = teamsDown(group, columns, name, notes, notesHeight, language);
+  if (turned !== null) return [turned];
   const across = Math.min(most, teamsMost);
   const width = (sheetWidth - lessonWidth) / across - 1.7;
   const height = (c: Column, size: number) => {
@@ -176,6 +178,58 @@ function lessonSheets(group: ClassGroup, columns: readonly Column[], input: Rota
       )}</tbody></table>${i === pages.length - 1 ? html`<div class="promises">${notes.map((n) => html`<p>${n}</p>`)}</div>` : null}`,
     })),
   );
+}
+
+/** Width of the column with the team's number, mm. */
+const numberWidth = 14;
+
+/**
+ * The same for few lessons: teams down, lessons across, so that names have room.
+ *
+ * @returns null where there are too many lessons or the teams do not fit on one side.
+ */
+function teamsDown(
+  group: ClassGroup,
+  columns: readonly Column[],
+  name: (id: string) => string,
+  notes: readonly string[],
+  notesHeight: number,
+  language: Language,
+): Sheet | null {
+  const most = Math.max(1, ...columns.map((c) => c.teams.length));
+  if (columns.length === 0 || columns.length > uprightMost || most < columns.length) return null;
+  const width = (sheetWidth - numberWidth) / columns.length - 1.7;
+  const head = top(say(language, "rota.whomHeading"), say(language, "rota.whomBelow", { name: group.name }), legend(language));
+  const headHeight = Math.max(...columns.map((c) => lineCount(`${c.index + 1} ${c.title}`, width, 2.8) + 1)) * 3.8 + 2;
+  const room = sheetHeight - head.height - headHeight - 13.5 - notesHeight;
+  const largest = Math.max(...columns.flatMap((c) => c.teams.map((t) => t.pupils.length)));
+  const fits = (mm: number) =>
+    (largest * mm * 1.24 + 1.9) * most <= room &&
+    columns.every((c) =>
+      c.teams.every((t) => t.pupils.every((id) => memberSize(memberWords(t, id, name, language), mm, width) === mm)),
+    );
+  const size = [3.8, 3.4, 3].find(fits);
+  if (size === undefined) return null;
+  const numbers = Array.from({ length: most }, (_, i) => i + 1);
+  return {
+    for: html`${say(language, "rota.forTeacher")}`,
+    body: html`${head.html}
+<table class="rota whom down" style="font-size:${size}mm"><thead><tr><th>${say(language, "tray.team")}</th>${columns.map(
+      (c) => html`<th scope="col"><b>${formatNumber(language, c.index + 1)}</b> ${user(c.title)}<br>${c.day}</th>`,
+    )}</tr></thead><tbody>${numbers.map(
+      (n) =>
+        html`<tr><th scope="row"><b>${n}</b></th>${columns.map(
+          (c) =>
+            html`<td>${members(
+              c.teams.find((t) => t.number === n),
+              name,
+              size,
+              width,
+              language,
+            )}</td>`,
+        )}</tr>`,
+    )}</tbody></table><div class="promises">${notes.map((note) => html`<p>${note}</p>`)}</div>`,
+  };
 }
 
 /** Builder, programmer, checker, one below the other; a name that is too wide for its column is set smaller. */

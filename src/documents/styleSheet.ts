@@ -150,6 +150,8 @@ code{font:inherit;font-weight:700;direction:ltr;unicode-bidi:isolate}
 .whom{table-layout:fixed;line-height:1.24}
 .whom small{line-height:inherit}
 .whom th:first-child{inline-size:27mm}
+.whom.down thead th{font-size:2.8mm;text-align:start}
+.down th:first-child{inline-size:14mm}
 .whom tbody th{font-weight:400}
 .whom tbody tr,.plan tbody tr{border-block-end:1px solid #767676}
 .whom thead th{border-block-end-width:1px}
