@@ -233,6 +233,28 @@ test("a parcel that arrives makes the lessons ready: what the order buys is what
   }
 });
 
+test("two classes at the same time need the sum: ten teams and eight want eighteen boards, and ten work", () => {
+  const after = answers((f) => {
+    const [first, second] = f.classFile.classes;
+    second.lessons[0].date = first.lessons[0].date;
+    second.lessons[0].start = "09:30";
+  });
+  const [first, second] = ["7b", "7c"].map((group) => after.lesson("lighthouse", group));
+  expect(asItIs.lesson("lighthouse", "7b").short).toEqual([]);
+  const boards = asItIs.lesson("lighthouse").stock.coverage.find((c) => c.need.item === "board")!;
+  const there = boards.have.reduce((sum, h) => sum + h.count, 0);
+  expect(shortOf(first!, "board") + shortOf(second!, "board")).toBe(18 - Math.max(there, 10));
+  const handed = [first!, second!].flatMap((l) => l.trays.flatMap((t) => t.items.filter((i) => i.item === "board")));
+  expect(handed.length).toBeLessThanOrEqual(Math.max(there, 10));
+  // Another half hour apart they share nothing.
+  const later = answers((f) => {
+    const [a, b] = f.classFile.classes;
+    b.lessons[0].date = a.lessons[0].date;
+    b.lessons[0].start = "10:20";
+  });
+  expect(later.lesson("lighthouse", "7c").short).toEqual([]);
+});
+
 test("two classes at the same time are told, each other's names, and nobody else is", () => {
   const after = answers((f) => {
     const [first, second] = f.classFile.classes;

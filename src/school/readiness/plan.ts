@@ -42,7 +42,7 @@ export type ReasonCode =
   | "substitute-used"
   /** supplies: others than the usual port are used and fit */
   | "other-supply-used"
-  /** classes: others that meet at the same time and take from the same cupboard; what both need is not added up */
+  /** classes: others that meet at the same time and take from the same cupboard; what all need is added up */
   | "cupboard-shared-at-once"
   /** lesson: an earlier lesson that this one builds on has no date before it */
   | "earlier-lesson-missing"

@@ -21,6 +21,7 @@ import {
   type Sitting,
   usualSupply,
 } from "../stock/index.ts";
+import { groupsAtOnce, ownPart, withGroup } from "./atOnce.ts";
 import { chooseSupply, type SupplyChoice } from "./chooseSupply.ts";
 import { judgeSitting, type Place } from "./judgeSitting.ts";
 import type { Plan, PlannedLesson } from "./plan.ts";
@@ -93,12 +94,19 @@ export function* planClass(input: PlanInput, world: Pick<World, "today" | "remem
       needs: known && choice ? needsOf(known, choice, equipment) : [],
     }),
   );
-  const stock = coverSittings(sittings, store, rates);
+  const held = sittings.map((sitting, i) => ({
+    sitting,
+    start: prepared[i]!.time.start,
+    end: prepared[i]!.time.start + prepared[i]!.time.minutes,
+  }));
+  const groups = groupsAtOnce(held);
+  const together = held.map((own, i) => withGroup(own, groups[i]!));
+  const stock = coverSittings(together, store, rates).map((counted, i) => ownPart(held[i]!, groups[i]!, counted));
   const planned = prepared.map(
     ({ place, known, equipment, choice }, i): PlannedLesson =>
       judgeSitting({ place, classFile, kits, known, choice, stock: stock[i]!, store, equipment }),
   );
-  const judged = withEarlierVerdicts(withSharers(planned, rehearsed), rehearsed);
+  const judged = withEarlierVerdicts(withSharers(planned, groups), rehearsed);
   const charging = new Map(
     prepared.map(({ place, time, choice }) => [
       place.id,
@@ -111,7 +119,7 @@ export function* planClass(input: PlanInput, world: Pick<World, "today" | "remem
       prepare: prepare(judged, classFile, rehearsed, charging, world.today),
       rotas: classFile.classes.map((group) => ({ class: group.id, rota: rotas.get(group.id)! })),
     },
-    sittings,
+    sittings: together,
     store,
     rates,
   };
@@ -216,13 +224,10 @@ function needsOf({ lesson, proven }: RehearsedLesson, choice: SupplyChoice, equi
   });
 }
 
-/** Two classes at once: each was counted as if it had the cupboard alone, which must be said. */
-function withSharers(planned: readonly PlannedLesson[], rehearsed: ReadonlyMap<string, RehearsedLesson>): PlannedLesson[] {
-  const end = (p: PlannedLesson) => p.start + (rehearsed.get(p.lesson)?.lesson.minutes ?? 0);
-  return planned.map((p) => {
-    const classes = planned
-      .filter((q) => q.class !== p.class && q.date === p.date && q.start < end(p) && p.start < end(q))
-      .map((q) => q.class);
+/** Classes that take from the cupboard at the same time are told of each other. */
+function withSharers(planned: readonly PlannedLesson[], groups: ReturnType<typeof groupsAtOnce>): PlannedLesson[] {
+  return planned.map((p, i) => {
+    const classes = groups[i]!.map((h) => h.sitting.class).filter((id) => id !== p.class);
     if (classes.length === 0) return p;
     return { ...p, reasons: [...p.reasons, { verdict: "ready", code: "cupboard-shared-at-once", data: { classes } }] };
   });
