@@ -26,6 +26,7 @@ const node = (script, ...args) =>
 const steps = [
   ["lint", () => node("@biomejs/biome/bin/biome", "check", "--error-on-warnings", ".")],
   ["types", () => node("typescript/bin/tsc")],
+  ["types of the page", () => node("typescript/bin/tsc", "-p", "tsconfig.app.json")],
   ["build", () => node("vite/bin/vite.js", "build", "--logLevel", "warn")],
 ];
 const broken = [];
