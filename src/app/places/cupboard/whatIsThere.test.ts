@@ -1,0 +1,104 @@
+import { expect, test } from "vitest";
+import type { Day } from "../../../base/index.ts";
+import type { ClassFile, Kit, Movement, StockLine } from "../../../school/file/index.ts";
+import { happened, isFound, whatIsThere } from "./whatIsThere.ts";
+
+const today = "2027-01-04" as Day;
+const compare = new Intl.Collator("en", { numeric: true }).compare;
+const kits = new Map<string, Kit>([
+  [
+    "basic",
+    {
+      format: "benchday-kit/1",
+      id: "basic",
+      name: "Basic",
+      note: "",
+      contents: new Map([
+        ["led red", 5],
+        ["servo", 1],
+        ["board", 1],
+      ]),
+    },
+  ],
+]);
+
+function fileOf(stock: StockLine[], movements: Movement[] = [], more: Partial<ClassFile> = {}): ClassFile {
+  const empty = { classes: [], suppliers: [], computers: [], boards: [], cables: [], supplies: [], powerCuts: [], decisions: [] };
+  return {
+    ...empty,
+    format: "benchday-class/1",
+    about: "",
+    lessonFolder: null,
+    kitFolder: null,
+    language: "en",
+    currency: "EUR",
+    decimals: 2,
+    chance: 0.95,
+    budget: null,
+    room: { name: "", sockets: 0, lux: null },
+    kits: [{ kit: "basic", count: 6 }],
+    stock,
+    movements,
+    counts: [],
+    log: [],
+    ...more,
+  };
+}
+const line = (text: string): StockLine => {
+  const [, count = "", item = "", box = ""] = /^(\d+) ([^@]+?)(?: @ (.+))?$/.exec(text) ?? [];
+  return { item, count: Number(count), box };
+};
+/** "box: item loose/inAll, …" */
+const shown = (stock: string[], movements: Movement[] = [], more: Partial<ClassFile> = {}) => {
+  const there = whatIsThere(fileOf(stock.map(line), movements, more), kits, today, compare);
+  const lines = (of: (typeof there)["inKitsOnly"]) => of.map((l) => `${l.item} ${l.loose}/${l.inAll}`).join(", ");
+  return [...there.boxes.map((box) => `${box.box}: ${lines(box.lines)}`), `kits: ${lines(there.inKitsOnly)}`];
+};
+
+const cases: [name: string, stock: string[], rows: string[]][] = [
+  // 6 kits × 5 LEDs, 6 × 1 servo; the board has a list of its own.
+  ["an empty cupboard has what the kits hold", [], ["kits: led red 0/30, servo 0/6"]],
+  ["loose ones come on top of the kits", ["12 led red @ box 1"], ["box 1: led red 12/42", "kits: servo 0/6"]],
+  [
+    "one item in two boxes stands in both, with all there is",
+    ["12 led red @ box 2", "3 led red @ box 10"],
+    ["box 2: led red 12/45", "box 10: led red 3/45", "kits: servo 0/6"],
+  ],
+  ["what lies nowhere stands last", ["2 wire", "1 servo @ z"], ["z: servo 1/7", ": wire 2/2", "kits: led red 0/30"]],
+];
+for (const [name, stock, rows] of cases) test(name, () => expect(shown(stock)).toEqual(rows));
+
+const moved = (date: string, change: number, why: Movement["why"] = "lost"): Movement => ({
+  date: date as Day,
+  item: "led red",
+  change,
+  why,
+  note: "",
+});
+
+test("what happened since the count is in all there is, not in the count; what is to come is in neither", () => {
+  const rows = shown(["12 led red @ box 1"], [moved("2026-12-01", -2), moved("2027-02-01", 20, "bought")]);
+  expect(rows[0]).toBe("box 1: led red 12/40");
+});
+
+test("supplies have a list of their own", () => {
+  expect(shown([], [], { supplies: [{ item: "power-bank", count: 2, box: "" }] })).toEqual(["kits: led red 0/30, servo 0/6"]);
+});
+
+test("what happened to an item: the newest first, of one day the last written first", () => {
+  const movements = [moved("2026-12-01", -2), moved("2026-12-03", -1), moved("2026-12-03", 1, "found")];
+  expect(happened({ movements }, "led red").map((m) => m.change)).toEqual([1, -1, -2]);
+  expect(happened({ movements }, "servo")).toEqual([]);
+});
+
+const searches: [typed: string, text: string, found: boolean][] = [
+  ["", "LED, red", true],
+  ["led", "LED, red", true],
+  ["red led", "LED, red box 1", true],
+  ["green led", "LED, red box 1", false],
+  ["box 1 led", "LED, red box 1", true],
+  ["resistencia", "Résistencia 220 Ω", true],
+  ["  ", "anything", true],
+];
+for (const [typed, text, found] of searches)
+  test(`search for “${typed}” in “${text}”`, () => expect(isFound(typed, text)).toBe(found));
