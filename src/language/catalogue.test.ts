@@ -133,14 +133,14 @@ describe("words of the catalogue of parts", () => {
   });
 });
 
-describe("own words of papers and commands", () => {
+describe("own words of papers, commands and page", () => {
   const source = (folder: string): string =>
     readdirSync(folder, { withFileTypes: true })
       .map((entry) => {
         const path = join(folder, entry.name);
         return entry.isDirectory()
           ? source(path)
-          : /\.ts$/.test(path) && !/\.test\.ts$/.test(path)
+          : /\.tsx?$/.test(path) && !/\.test\.ts$/.test(path)
             ? readFileSync(path, "utf8")
             : "";
       })
@@ -149,6 +149,7 @@ describe("own words of papers and commands", () => {
   for (const [room, folder] of [
     ["papers", "src/documents"],
     ["cli", "src/cli"],
+    ["app", "src/app"],
   ] as const)
     test(`every text of ${room} stands in ${folder}`, () => {
       const code = source(join(root, folder));

@@ -82,6 +82,8 @@ export interface Catalogue {
   };
   /** Words of the commands and of the papers: their own keys, which tests look for in the code. */
   readonly cli: typeof en.cli;
+  /** Words of the page. */
+  readonly app: typeof en.app;
   readonly papers: typeof en.papers & { readonly activityDoes: Partial<Texts<Activity>> };
 }
 
