@@ -4,12 +4,13 @@
 import { bipolars } from "./devices/bipolars.ts";
 import { capacitors } from "./devices/capacitors.ts";
 import { diodes } from "./devices/diodes.ts";
+import { storingCapacitors, storingInductors } from "./devices/energyStores.ts";
 import { currentSources, inductors, voltageSources } from "./devices/idealSources.ts";
 import { limitedSources, type SupplyFamily } from "./devices/limitedSources.ts";
 import { mosfets } from "./devices/mosfets.ts";
 import { regulators } from "./devices/regulators.ts";
 import { pins, resistors } from "./devices/resistors.ts";
-import { type DeviceFamily, EquationBuilder } from "./equations.ts";
+import { type DeviceFamily, EquationBuilder, type StoringFamily } from "./equations.ts";
 import { thermalVoltage } from "./junction.ts";
 import type { Element, LimitedSource, NodeName, Regulator } from "./netlist.ts";
 import { type Machine, makeMachine } from "./newton.ts";
@@ -17,6 +18,10 @@ import type { DcOptions } from "./outcome.ts";
 import { currentCount, type PointLayout, SolvedPoint } from "./solvedPoint.ts";
 import type { ElementKind } from "./terminals.ts";
 import { readTopology, type Topology } from "./topology.ts";
+import type { Waveform } from "./waveform.ts";
+
+/** Our own copy of an element, whose numbers may change. */
+export type MutableElement = Element & { [field: string]: number | string | Waveform | undefined };
 
 /** A circuit with everything that its wiring decides. */
 export interface Assembly {
@@ -25,18 +30,24 @@ export interface Assembly {
   readonly floating: readonly NodeName[];
   /** A window on the machine's numbers. */
   readonly now: SolvedPoint;
+  /** What remembers, where time passes; none at an operating point. */
+  readonly stores: readonly StoringFamily[];
   /** Where to tell that the values of an element have changed. */
   readonly places: ReadonlyMap<string, { readonly family: DeviceFamily; readonly index: number }>;
   /** Supplies that can be at their limit or blocked. */
   readonly supplies: readonly { readonly element: LimitedSource | Regulator; readonly fixesCurrent: () => boolean }[];
 }
 
-/** @param elements read again whenever a family is told to take a value. */
-export function assemble(elements: readonly Element[], { celsius = 27, gmin = 1e-12 }: DcOptions): Assembly {
-  const topology = readTopology(elements);
+/**
+ * @param elements read again whenever a family is told to take a value.
+ * @param inTime for steps through time: capacitors and inductors remember. Else for an operating point.
+ */
+export function assemble(elements: readonly Element[], { celsius = 27, gmin = 1e-12 }: DcOptions, inTime = false): Assembly {
+  const topology = readTopology(elements, { inTime });
   const builder = new EquationBuilder();
   const thermal = thermalVoltage(celsius);
   const families: DeviceFamily[] = [];
+  const stores: StoringFamily[] = [];
   const places = new Map<string, { family: DeviceFamily; index: number }>();
   const found = new Map<string, { element: Element; firstCurrent: number }>();
 
@@ -57,11 +68,18 @@ export function assemble(elements: readonly Element[], { celsius = 27, gmin = 1e
     return { members, family };
   }
 
+  function kept(family: StoringFamily): StoringFamily {
+    if (family.count > 0) stores.push(family);
+    return family;
+  }
+
   gather(["resistor"], (members, at) => resistors(members, builder, at));
   gather(["voltageSource"], (members, at) => voltageSources(members, builder, at));
-  gather(["inductor"], (members, at) => inductors(members, builder, at));
+  gather(["inductor"], (members, at) =>
+    inTime ? kept(storingInductors(members, builder, at)) : inductors(members, builder, at),
+  );
   gather(["currentSource"], (members, at) => currentSources(members, builder, at));
-  gather(["capacitor"], (members) => capacitors(members, builder));
+  gather(["capacitor"], (members, at) => (inTime ? kept(storingCapacitors(members, builder, at)) : capacitors(members, builder)));
   gather(["diode"], (members, at) => diodes(members, builder, at, thermal, gmin));
   gather(["npn", "pnp"], (members, at) => bipolars(members, builder, at, thermal, gmin));
   gather(["nmos", "pmos"], (members, at) => mosfets(members, builder, at, thermal, gmin));
@@ -87,6 +105,7 @@ export function assemble(elements: readonly Element[], { celsius = 27, gmin = 1e
     machine: makeMachine(finished, families),
     topology,
     floating: topology.floating.flat(),
+    stores,
     now: new SolvedPoint(layout, equations.x, equations.currents),
     places,
     supplies,
@@ -114,7 +133,7 @@ export function findStarvedNode({ supplies, topology }: Assembly, elements: read
   const fixed = new Set<Element>();
   for (const { element, fixesCurrent } of supplies) if (fixesCurrent()) fixed.add(element);
   if (fixed.size === 0) return null;
-  const { areJoined } = readTopology(elements, (element) => fixed.has(element));
+  const { areJoined } = readTopology(elements, { isOpen: (element) => fixed.has(element) });
   for (const { element } of supplies) {
     if (!fixed.has(element)) continue;
     const [out, back] = element.kind === "regulator" ? [element.output, element.ground] : [element.plus, element.minus];

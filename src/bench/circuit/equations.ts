@@ -38,6 +38,10 @@ export interface Equations {
   unsettled: number;
   /** How many piecewise devices may still change their region in this pass. */
   switchesLeft: number;
+  /** s. The step through time that this solve is the end of; 0 at an operating point. */
+  stepSeconds: number;
+  /** 2 for the trapezoidal rule, which also takes the slope at the beginning of the step; 1 for backward Euler. */
+  slopes: 1 | 2;
 }
 
 /** One kind of device: it writes its part of the equations. */
@@ -48,6 +52,18 @@ export interface DeviceFamily {
   stampFixed(eq: Equations): void;
   /** Adds to residual and jacobian at x, writes currents, counts what is not settled. */
   load(eq: Equations): void;
+}
+
+/** A family that remembers: what it keeps changes only when a step through time is accepted. */
+export interface StoringFamily extends DeviceFamily {
+  readonly count: number;
+  /** What element k keeps at the guess, V or A, and how fast it changes there, per second. */
+  value(eq: Equations, k: number): number;
+  rate(eq: Equations, k: number): number;
+  /** Takes the present guess as what was. */
+  keep(eq: Equations): void;
+  /** Makes `value` of element k the present guess, where it is an unknown of its own. */
+  put?(eq: Equations, k: number, value: number): void;
 }
 
 /** Hands out unknowns, places, state and terminal currents while the families are set up. */
@@ -77,6 +93,11 @@ export class EquationBuilder {
     const unknown = this.#owners.push(outer) - 1;
     this.#innerNames.set(id, unknown);
     return unknown;
+  }
+
+  /** The node inside a part that `innerNode` made under this name, or the outer one. */
+  innerOf(outer: NodeName, id: string): Unknown {
+    return this.#innerNames.get(id) ?? this.node(outer);
   }
 
   /** The unknown current of a part. */
@@ -129,6 +150,8 @@ export class EquationBuilder {
       suppliesBlocked: false,
       unsettled: 0,
       switchesLeft: 0,
+      stepSeconds: 0,
+      slopes: 1,
     };
     return {
       equations,

@@ -5,6 +5,7 @@
 // Does not know: preferred values, ratings.
 import type { Element } from "./netlist.ts";
 import type { ElementKind } from "./terminals.ts";
+import { isFitWave } from "./waveform.ts";
 
 interface Range {
   readonly least: number;
@@ -50,6 +51,8 @@ const ranges: Record<ElementKind, Record<string, Range>> = {
     seriesOhms: seriesResistance,
     breakdownVolts: { least: 0.1, most: 1e6, optional: true },
     breakdownAmps: { least: 1e-15, most: 1e3, optional: true },
+    junctionFarads: { least: 0, most: 1, optional: true },
+    transitSeconds: { least: 0, most: 1, optional: true },
   },
   npn: transistor,
   pnp: transistor,
@@ -86,8 +89,9 @@ export function zeroChangesWiring(kind: ElementKind, field: string): boolean {
   return ranges[kind][field]?.orZero === true;
 }
 
-/** @returns the fields whose values no part has, with the value (NaN when it is missing). */
+/** @returns the fields whose values no part has, with the value (NaN when it is missing or no number). */
 export function findUnfitValues(element: Element): { field: string; value: number }[] {
+  if ("wave" in element && element.wave !== undefined && !isFitWave(element.wave)) return [{ field: "wave", value: Number.NaN }];
   return Object.keys(ranges[element.kind]).flatMap((field) => {
     const value = (element as unknown as Record<string, unknown>)[field];
     if (isFitValue(element.kind, field, value)) return [];

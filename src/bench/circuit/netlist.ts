@@ -2,7 +2,8 @@
 //
 // Node "0" is ground, as in SPICE. Everything is plain SI. A part of the catalogue (bench/parts) becomes one or several of
 // these; ids of elements are then "R1", "LED1", "Q1" or "SERVO1.motor", so that a current can be told by part.
-// Does not know: parts, pins, lessons, time.
+// Does not know: parts, pins, lessons.
+import type { Waveform } from "./waveform.ts";
 
 /** Name of a node; "0" is ground. */
 export type NodeName = string;
@@ -22,6 +23,8 @@ export interface VoltageSource {
   readonly plus: NodeName;
   readonly minus: NodeName;
   readonly volts: number;
+  /** Over time; `volts` is then only its value at an operating point. */
+  readonly wave?: Waveform;
 }
 
 /** Drives `amps` from `from` through itself to `to`. */
@@ -31,6 +34,8 @@ export interface CurrentSource {
   readonly from: NodeName;
   readonly to: NodeName;
   readonly amps: number;
+  /** Over time; `amps` is then only its value at an operating point. */
+  readonly wave?: Waveform;
 }
 
 /** I = IS·(exp((V − I·RS)/(N·VT)) − 1); with `breakdownVolts`, conducts backwards beyond it (Zener). `seriesOhms` may be 0. */
@@ -45,6 +50,10 @@ export interface Diode {
   readonly breakdownVolts?: number;
   /** Current at the breakdown voltage, A (SPICE's IBV). */
   readonly breakdownAmps?: number;
+  /** Capacitance of the junction at 0 V, F (SPICE's CJO with VJ = 1 V, M = 0.5). It plays no part at an operating point. */
+  readonly junctionFarads?: number;
+  /** How long the carriers of the forward current stay, s (SPICE's TT). */
+  readonly transitSeconds?: number;
 }
 
 /**

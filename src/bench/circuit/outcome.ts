@@ -56,3 +56,43 @@ export interface DcOptions {
    */
   readonly from?: OperatingPoint;
 }
+
+/** Why a circuit did not get further in time than `seconds`. */
+export type TransientFailure = (
+  | Exclude<DcOutcome, { status: "solved" }>
+  /** The steps that may be spent are spent. */
+  | { readonly status: "tooManySteps"; readonly steps: number }
+) & { readonly seconds: number };
+
+export interface TransientSample {
+  readonly seconds: number;
+  readonly point: OperatingPoint;
+}
+
+/** Samples are at exactly the instants that were asked for; where it failed, those before `seconds`. */
+export type TransientOutcome = (
+  | {
+      readonly status: "solved";
+      /** Steps accepted and rejected, and Newton passes. */
+      readonly steps: number;
+      readonly rejected: number;
+      readonly passes: number;
+      /** The largest current that did not add up at a node in any step, A. */
+      readonly residualAmps: number;
+      /** Nodes that nothing fixes, not even through a capacitor. Their voltages mean nothing. */
+      readonly floating: readonly NodeName[];
+    }
+  | TransientFailure
+) & { readonly samples: readonly TransientSample[] };
+
+export interface TransientOptions extends Omit<DcOptions, "from"> {
+  /**
+   * Begin with what capacitors and inductors are said to keep (`initialVolts`, `initialAmps`, else nothing) instead of at the
+   * operating point: SPICE's "uic".
+   */
+  readonly fromInitial?: boolean;
+  /** Share of the largest value so far that one step may be wrong by; 3e-6 unless told otherwise. */
+  readonly accuracy?: number;
+  /** Steps after which a circuit is given up; 2,000,000 unless told otherwise. */
+  readonly mostSteps?: number;
+}

@@ -4,10 +4,11 @@
 // last answer, which takes two or three passes. Only a series resistance that becomes zero or stops being zero changes the
 // wiring; then the circuit is assembled again, unasked.
 // Does not know: parts, tolerances, time.
-import { assemble, findStarvedNode, startFrom } from "./assemble.ts";
+import { assemble, findStarvedNode, type MutableElement, startFrom } from "./assemble.ts";
+import { findBadElements } from "./findBadElements.ts";
 import { findOperatingPoint } from "./findOperatingPoint.ts";
-import { findUnfitValues, hasValue, isFitValue, zeroChangesWiring } from "./findUnfitValues.ts";
-import type { Element, Netlist } from "./netlist.ts";
+import { hasValue, isFitValue, zeroChangesWiring } from "./findUnfitValues.ts";
+import type { Netlist } from "./netlist.ts";
 import { restamp } from "./newton.ts";
 import type { DcOptions, DcOutcome, OperatingPoint } from "./outcome.ts";
 import { SolvedPoint } from "./solvedPoint.ts";
@@ -31,7 +32,6 @@ export interface PreparedCircuit {
 }
 
 type Failure = Exclude<DcOutcome, { status: "solved" }>;
-type BadElement = Extract<DcOutcome, { status: "badElement" }>;
 
 /** Never throws and never fails: what is wrong with a circuit is the outcome of solving it. */
 export function prepareCircuit(netlist: Netlist, options: DcOptions = {}): PreparedCircuit {
@@ -108,20 +108,4 @@ export function prepareCircuit(netlist: Netlist, options: DcOptions = {}): Prepa
       assembly.machine.eq.start = "nothing";
     },
   };
-}
-
-/** Our own copy of an element, whose numbers may change. */
-type MutableElement = Element & { [field: string]: number | string | undefined };
-
-/** What is unfit, by id and field. Two elements of one name could not be told apart, so the second is unfit. */
-function findBadElements(elements: readonly Element[]): Map<string, BadElement> {
-  const bad = new Map<string, BadElement>();
-  const seen = new Set<string>();
-  elements.forEach((element, index) => {
-    const { id } = element;
-    if (seen.has(id)) bad.set(`${id} id`, { status: "badElement", id, field: "id", value: index });
-    seen.add(id);
-    for (const wrong of findUnfitValues(element)) bad.set(`${id} ${wrong.field}`, { status: "badElement", id, ...wrong });
-  });
-  return bad;
 }

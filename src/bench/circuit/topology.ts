@@ -16,14 +16,20 @@ export interface Topology {
   readonly areJoined: (a: NodeName, b: NodeName) => boolean;
 }
 
-/** @param isOpen elements that are to be taken as current sources: supplies at their limit. */
-export function readTopology(elements: readonly Element[], isOpen: (element: Element) => boolean = () => false): Topology {
+interface View {
+  /** Elements that are to be taken as current sources: supplies at their limit. */
+  readonly isOpen?: (element: Element) => boolean;
+  /** As seen within a step through time: a capacitor conducts, an inductor does not fix a voltage. */
+  readonly inTime?: boolean;
+}
+
+export function readTopology(elements: readonly Element[], { isOpen = () => false, inTime = false }: View = {}): Topology {
   const nodes = new Set<NodeName>(["0"]);
   for (const element of elements) for (const node of nodesOf(element)) nodes.add(node);
   const groups = new Groups();
   for (const element of elements) {
     if (isOpen(element)) continue;
-    const [first, ...others] = joinedNodes(element);
+    const [first, ...others] = inTime && element.kind === "capacitor" ? nodesOf(element) : joinedNodes(element);
     for (const other of others) groups.join(first as NodeName, other);
   }
   const ground = groups.find("0");
@@ -43,7 +49,7 @@ export function readTopology(elements: readonly Element[], isOpen: (element: Ele
     if (from !== to) withoutPath.push({ source: element, node: to === ground ? element.from : element.to });
   }
   return {
-    sourceLoop: findSourceLoop(elements),
+    sourceLoop: findSourceLoop(inTime ? elements.filter(({ kind }) => kind !== "inductor") : elements),
     floating: [...byGroup.values()],
     withoutPath,
     areJoined: (a, b) => groups.find(a) === groups.find(b),

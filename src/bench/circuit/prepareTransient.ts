@@ -1,0 +1,317 @@
+// A circuit on its way through time: it can be led to an instant, have a value changed there, and be led on.
+//
+// Each step is one solve with capacitors and inductors that remember the last one. Its length follows from the error that it
+// would make (stepHistory.ts); it ends exactly where a source bends, where a value is changed or read, and where a contact
+// turns over. After such an edge the first step is backward Euler, which forgets what was before, then come trapezoidal ones.
+// A step that is rejected leaves no trace: what is remembered changes only when a step is accepted.
+// Does not know: samples (solveTransient.ts), parts, programs.
+// Source: Nagel, SPICE2, memo UCB/ERL-M520 (1975), chapters on numerical integration and time-step control.
+import { assemble, findStarvedNode, type MutableElement, startFrom } from "./assemble.ts";
+import type { StoringFamily } from "./equations.ts";
+import { findBadElements } from "./findBadElements.ts";
+import { findOperatingPoint } from "./findOperatingPoint.ts";
+import { hasValue, isFitValue, zeroChangesWiring } from "./findUnfitValues.ts";
+import type { CurrentSource, Netlist, VoltageSource } from "./netlist.ts";
+import { restamp, runNewton } from "./newton.ts";
+import type { OperatingPoint, TransientFailure, TransientOptions } from "./outcome.ts";
+import { prepareCircuit } from "./prepareCircuit.ts";
+import { SolvedPoint } from "./solvedPoint.ts";
+import { StepHistory } from "./stepHistory.ts";
+import { jumps, longestStep, nextBend, valueAt } from "./waveform.ts";
+
+export interface RunningCircuit {
+  /** s since the start. */
+  readonly seconds: number;
+  /**
+   * Leads the circuit on to an instant; to the present one, it shows the circuit right after a changed value.
+   * @returns null, or why it stopped before. From then on it stays where it stopped.
+   */
+  advanceTo(seconds: number): TransientFailure | null;
+  /**
+   * Changes one number of one element from now on ("PIN", "volts"). A source with a wave keeps its wave.
+   * @returns false if the circuit has no such element or the element no such number.
+   */
+  setValue(id: string, field: string, value: number): boolean;
+  /** A window on the present voltages and currents, changed by the next advance. */
+  readonly now: OperatingPoint;
+  /** The present voltages and currents, to keep. */
+  point(): OperatingPoint;
+  /** Nodes that nothing fixes. */
+  readonly floating: readonly string[];
+  /** Steps accepted and rejected, and Newton passes, so far. */
+  readonly steps: number;
+  readonly rejected: number;
+  readonly passes: number;
+  /** The largest current that did not add up at a node in an accepted step, A. */
+  readonly residualAmps: number;
+}
+
+/** Share of the largest value so far that one step may be wrong by, unless told otherwise. */
+const usualAccuracy = 3e-6;
+/** Steps after which a circuit is given up. */
+const usualMostSteps = 2_000_000;
+/** s. So short that nothing stored changes: the circuit right after an edge. */
+const instant = 1e-13;
+/** Newton passes for a step; a step that needs more is too long. */
+const passesPerStep = 30;
+
+type Source = (VoltageSource | CurrentSource) & MutableElement;
+
+/** Never throws and never fails: what is wrong is told by the first advance. */
+export function prepareTransient(netlist: Netlist, options: TransientOptions = {}): RunningCircuit {
+  const { accuracy = usualAccuracy, mostSteps = usualMostSteps } = options;
+  const elements = netlist.elements.map((element): MutableElement => ({ ...element }));
+  const byId = new Map(elements.map((element) => [element.id, element]));
+  const waved = elements.filter(
+    (e): e is Source => (e.kind === "voltageSource" || e.kind === "currentSource") && e.wave !== undefined,
+  );
+  let failure: TransientFailure | null = null;
+  let seconds = 0;
+  let steps = 0;
+  let rejected = 0;
+  let passes = 0;
+  let residualAmps = 0;
+  for (const bad of findBadElements(elements).values()) failure ??= { ...bad, seconds };
+
+  setWaves(0, false);
+  let assembly = failure ? assemble([], options, true) : assemble(elements, options, true);
+  let history = new StepHistory(assembly.stores, accuracy);
+  let savedX = assembly.machine.eq.x.slice();
+  let savedState = assembly.machine.eq.state.slice();
+  let lastX = savedX.slice();
+  /** s. The length that the last step would have liked its follower to have. */
+  let wanted = Number.POSITIVE_INFINITY;
+  let lastLength = 0;
+  let bend = nextBendOfAll();
+  /** Something jumped: the circuit right after it has not been solved yet. */
+  let jumped = false;
+  /** Backward Euler steps still to take. */
+  let calming = 0;
+  let valuesChanged = true;
+  const stride = Math.min(...waved.map(({ wave }) => (wave ? longestStep(wave) : Number.POSITIVE_INFINITY)));
+  if (!failure) start();
+
+  function setWaves(at: number, before: boolean): void {
+    for (const source of waved) {
+      if (source.wave === undefined) continue;
+      const value = valueAt(source.wave, at, before);
+      if (source.kind === "voltageSource") (source as { volts: number }).volts = value;
+      else (source as { amps: number }).amps = value;
+    }
+  }
+
+  function takeWaves(at: number, before: boolean): void {
+    setWaves(at, before);
+    for (const { id } of waved) {
+      const place = assembly.places.get(id);
+      place?.family.take(place.index);
+    }
+  }
+
+  function nextBendOfAll(): number {
+    let next = Number.POSITIVE_INFINITY;
+    for (const { wave } of waved) if (wave) next = Math.min(next, nextBend(wave, seconds));
+    return next;
+  }
+
+  /** From the operating point, or from what capacitors and inductors are said to keep. */
+  function start(): void {
+    const { topology } = assembly;
+    if (topology.sourceLoop !== null) {
+      failure = { status: "sourceLoop", elements: topology.sourceLoop, seconds };
+      return;
+    }
+    for (const { node } of topology.withoutPath) failure ??= { status: "currentWithoutPath", node, seconds };
+    if (failure) return;
+    if (options.fromInitial !== true) {
+      const outcome = prepareCircuit({ elements }, options).solve();
+      if (outcome.status !== "solved") {
+        failure = { ...outcome, seconds };
+        return;
+      }
+      recall(outcome.point as SolvedPoint);
+    }
+    settleEdge();
+  }
+
+  /** Stores what a point of this circuit has in its capacitors and inductors. */
+  function recall(point: SolvedPoint): void {
+    const { machine, stores, places } = assembly;
+    startFrom(assembly, point);
+    for (const { id, kind } of elements) {
+      const place = places.get(id);
+      if (kind === "inductor" && place) (place.family as StoringFamily).put?.(machine.eq, place.index, point.amps(id));
+    }
+    for (const store of stores) store.keep(machine.eq);
+  }
+
+  /** Ohms have come or gone where inner nodes hang on it. */
+  function rewire(): void {
+    const before = assembly.now;
+    assembly = assemble(elements, options, true);
+    recall(before);
+    history = new StepHistory(assembly.stores, accuracy);
+    savedX = assembly.machine.eq.x.slice();
+    lastX = savedX.slice();
+    savedState = assembly.machine.eq.state.slice();
+  }
+
+  /** Solves the circuit right after an edge: what is stored is as before, all else may be new. */
+  function settleEdge(): void {
+    const { machine } = assembly;
+    takeWaves(seconds, false);
+    if (valuesChanged) restamp(machine);
+    valuesChanged = false;
+    machine.eq.stepSeconds = instant;
+    machine.eq.slopes = 1;
+    if (!findOperatingPoint(machine)) failure = notConverged();
+    passes += machine.passes;
+    residualAmps = Math.max(residualAmps, machine.residualAmps);
+    history.begin(machine.eq);
+    jumped = false;
+  }
+
+  function notConverged(): TransientFailure {
+    const starved = findStarvedNode(assembly, elements);
+    if (starved !== null) return { status: "currentWithoutPath", node: starved, seconds };
+    const { worst, finished, residualAmps: missing } = assembly.machine;
+    return { status: "notConverged", worstNode: finished.owners[worst] ?? "0", passes, residualAmps: missing, seconds };
+  }
+
+  /** One step towards `stop`, as long as its error allows. @returns whether the circuit got on. */
+  function step(stop: number): boolean {
+    const { machine, stores } = assembly;
+    const { eq } = machine;
+    const end = Math.min(stop, bend);
+    const gap = end - seconds;
+    const shortest = 1e-14 * end;
+    let length = Math.min(wanted, stores.length > 0 ? stride : gap);
+    if (history.smoothSteps === 0) length = Math.min(length, history.firstStep());
+    let slopes: 1 | 2 = history.smoothSteps > 0 && calming === 0 ? 2 : 1;
+    savedX.set(eq.x);
+    savedState.set(eq.state);
+    for (;;) {
+      length = Math.max(length, shortest);
+      // Two halves instead of nearly all and a sliver.
+      const isLast = length > 0.99 * gap;
+      if (isLast) length = gap;
+      else if (length > gap / 2) length = gap / 2;
+      eq.stepSeconds = length;
+      eq.slopes = slopes;
+      takeWaves(isLast ? end : seconds + length, isLast);
+      guess(length);
+      machine.passes = 0;
+      let solved = runNewton(machine, passesPerStep);
+      // So short a step that fails is no matter of length.
+      if (!solved && length <= shortest) solved = findOperatingPoint(machine);
+      passes += machine.passes;
+      const error = solved ? history.error(eq, length) : Number.POSITIVE_INFINITY;
+      if (solved && (error <= 1 || length <= shortest)) {
+        accept(length, error, slopes);
+        seconds = isLast ? end : seconds + length;
+        if (isLast && end === bend) passBend();
+        return true;
+      }
+      if (!solved && length <= shortest) {
+        failure = notConverged();
+        return false;
+      }
+      rejected += 1;
+      if (steps + rejected >= mostSteps) return true;
+      if (solved && slopes === 2 && history.swings(eq)) {
+        slopes = 1;
+        calming = 3;
+      } else length *= solved ? Math.max(0.1, 0.9 * error ** (-1 / (slopes + 1))) : 0.125;
+      eq.x.set(savedX);
+      eq.state.set(savedState);
+    }
+  }
+
+  /** Goes on as in the last step: the first guess of the next solve. */
+  function guess(length: number): void {
+    if (history.smoothSteps === 0 || length > 4 * lastLength) return;
+    const { x } = assembly.machine.eq;
+    const share = length / lastLength;
+    for (let k = 1; k < x.length; k += 1) x[k] = (x[k] as number) + share * ((x[k] as number) - (lastX[k] as number));
+  }
+
+  function accept(length: number, error: number, slopes: 1 | 2): void {
+    const { machine, stores } = assembly;
+    for (const store of stores) store.keep(machine.eq);
+    history.accept(machine.eq, length);
+    // So short and still wrong: something jumped that no source told, as a charge that meets an ideal source.
+    // Its rounding would swing on in trapezoidal steps; ten of backward Euler, each four times as long, end that.
+    if (error > 1) {
+      history.smoothSteps = 0;
+      calming = 10;
+    }
+    lastX.set(savedX);
+    lastLength = length;
+    steps += 1;
+    if (calming > 0) calming -= 1;
+    residualAmps = Math.max(residualAmps, machine.residualAmps);
+    const next = length * Math.min(slopes === 2 ? 2 : 4, 0.9 * error ** (-1 / (slopes + 1)));
+    // A step cut short by an edge says little about the next one.
+    wanted = length < wanted && history.smoothSteps > 1 ? Math.max(next, wanted) : next;
+    if (stores.length === 0) wanted = Number.POSITIVE_INFINITY;
+  }
+
+  function passBend(): void {
+    bend = nextBendOfAll();
+    history.begin(assembly.machine.eq);
+    for (const { wave } of waved) if (wave && valueAt(wave, seconds, true) !== valueAt(wave, seconds)) jumped ||= jumps(wave);
+  }
+
+  return {
+    get seconds() {
+      return seconds;
+    },
+    advanceTo(stop) {
+      if (jumped && failure === null) settleEdge();
+      while (failure === null && seconds < stop) {
+        if (steps + rejected >= mostSteps) failure = { status: "tooManySteps", steps, seconds };
+        else {
+          if (jumped) settleEdge();
+          if (failure === null) step(stop);
+        }
+      }
+      return failure;
+    },
+    setValue(id, field, value) {
+      const element = byId.get(id);
+      if (element === undefined || !hasValue(element.kind, field)) return false;
+      const old = element[field];
+      if (value === old) return true;
+      element[field] = value;
+      if (!isFitValue(element.kind, field, value)) failure ??= { status: "badElement", id, field, value, seconds };
+      else if (zeroChangesWiring(element.kind, field) && (((old as number | undefined) ?? 0) === 0) !== (value === 0)) rewire();
+      const place = assembly.places.get(id);
+      place?.family.take(place.index);
+      valuesChanged = true;
+      jumped = true;
+      return true;
+    },
+    get now() {
+      return assembly.now;
+    },
+    point() {
+      const { eq } = assembly.machine;
+      return new SolvedPoint(assembly.now.layout, eq.x.slice(), eq.currents.slice());
+    },
+    get floating() {
+      return assembly.floating;
+    },
+    get steps() {
+      return steps;
+    },
+    get rejected() {
+      return rejected;
+    },
+    get passes() {
+      return passes;
+    },
+    get residualAmps() {
+      return residualAmps;
+    },
+  };
+}
