@@ -5,6 +5,7 @@
 import { spawnSync } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { buildAll } from "./build.mjs";
 import { ensureTools } from "./tools.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
@@ -27,7 +28,7 @@ const steps = [
   ["lint", () => node("@biomejs/biome/bin/biome", "check", "--error-on-warnings", ".")],
   ["types", () => node("typescript/bin/tsc")],
   ["types of the page", () => node("typescript/bin/tsc", "-p", "tsconfig.app.json")],
-  ["build", () => node("vite/bin/vite.js", "build", "--logLevel", "warn")],
+  ["build", () => buildAll()],
 ];
 const broken = [];
 for (const [name, run] of filters.length > 0 ? [] : steps) {

@@ -2,4 +2,5 @@
 
 export type { PaperOptions } from "./makePage.ts";
 export { makePaper, makePapers, type Paper, type PaperInputs, type PaperKind, type PaperOrder, paperKinds } from "./makePaper.ts";
+export { type PaperMakings, type PaperWish, paperOrders } from "./paperOrders.ts";
 export type { PaperSize } from "./styleSheet.ts";

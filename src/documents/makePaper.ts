@@ -24,6 +24,8 @@ export interface Paper {
   readonly title: string;
   /** Sides of paper, the same on A4 and Letter. */
   readonly sheets: number;
+  /** Sides of each of the papers in it, in their order. */
+  readonly parts: readonly number[];
   /** A whole HTML page: style and fonts inside, nothing fetched. */
   readonly html: string;
 }
@@ -42,6 +44,7 @@ export function makePapers(orders: readonly PaperOrder[], options: PaperOptions)
   return {
     title: papers.map((p) => p.title).join("; "),
     sheets: papers.reduce((sum, p) => sum + p.sheets.length, 0),
+    parts: papers.map((p) => p.sheets.length),
     html: makePage(papers, options),
   };
 }

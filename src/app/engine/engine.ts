@@ -34,8 +34,17 @@ export interface Job<Answer> {
 }
 
 export class Stopped extends Error {}
-/** The worker ended, the memory is full, or a fault of ours. `remedy` is a key of the catalogue under `engine`. */
-export class EngineBroken extends Error {}
+/** What went wrong with the engine itself, and with it what helps: a key of the catalogue under `engine`. */
+export type EngineTrouble = "broken" | "memory" | "missing";
+/** The worker ended, the memory is full, parts of the file are missing, or a fault of ours. */
+export class EngineBroken extends Error {
+  readonly remedy: EngineTrouble;
+  /** @param detail what the browser said, for a report; never shown as the message. */
+  constructor(remedy: EngineTrouble = "broken", detail = "") {
+    super(detail === "" ? remedy : `${remedy}: ${detail}`);
+    this.remedy = remedy;
+  }
+}
 
 /** What comes with Benchday: lessons and kits by id. */
 export interface Shipped {
@@ -73,7 +82,17 @@ export interface PapersAnswer {
   readonly parts: readonly { readonly kind: PaperKind; readonly sitting: string | null; readonly sheets: number }[];
 }
 
+/** `doing` of a progress is one of `EngineDoing`, a key of the catalogue under `engine`. At most some ten calls a second. */
 export type OnProgress = (progress: Progress) => void;
+export type EngineDoing =
+  | "teams"
+  | "rehearse"
+  | "readsProgram"
+  | "triesSupplies"
+  | "triesValues"
+  | "findsMargins"
+  | "order"
+  | "papers";
 
 export interface Engine {
   /** Lessons, kits and the demo, read once. */

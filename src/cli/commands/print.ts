@@ -10,9 +10,8 @@ import { basename, delimiter, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { type Day, near } from "../../base/index.ts";
 import type { Lesson } from "../../bench/lesson/index.ts";
-import { makePapers, type PaperKind, type PaperOrder, paperKinds } from "../../documents/index.ts";
+import { makePapers, type PaperKind, type PaperOrder, type PaperWish, paperKinds, paperOrders } from "../../documents/index.ts";
 import { sayUnchecked } from "../../language/index.ts";
-import type { PlannedLesson } from "../../school/readiness/index.ts";
 import { writeSafely } from "../files.ts";
 import type { CliProblem } from "../loadFiles.ts";
 import {
@@ -96,43 +95,29 @@ interface PaperFile {
 
 async function papersFor(planned: PlannedSchool, paper: PaperKind | "all", options: PrintOptions): Promise<PaperFile[]> {
   const { files, plan } = planned;
-  const lessons = readable(files.lessons);
+  const wants = (kind: PaperKind) => paper === "all" || paper === kind;
+  const makings = {
+    ...files,
+    lessons: readable(files.lessons),
+    plan,
+    purchase: wants("order") ? await orderFor(planned) : null,
+  };
   const chosen = plan.lessons.filter(
     (l) => (options.lesson === null || l.lesson === options.lesson) && (options.class === null || l.class === options.class),
   );
   const out: PaperFile[] = [];
-  const wants = (kind: PaperKind) => paper === "all" || paper === kind;
-  if (paper === "all" || ofLesson.includes(paper))
-    for (const lesson of chosen) {
-      const orders = ofLesson.filter(wants).flatMap((kind) => lessonPaper(kind, lesson, planned));
-      if (orders.length > 0) out.push({ name: `${lesson.date}-${lesson.class}-${lesson.lesson}-${paper}`, paper, orders });
-    }
+  const add = (name: string, file: PaperKind | "all", wish: Partial<PaperWish>) => {
+    const orders = paperOrders(makings, { kinds: [], sittings: [], classes: [], ...wish });
+    if (orders.length > 0) out.push({ name, paper: file, orders });
+  };
+  for (const { id, date, class: group, lesson } of chosen)
+    add(`${date}-${group}-${lesson}-${paper}`, paper, { kinds: ofLesson.filter(wants), sittings: [id] });
   if (wants("rota"))
-    for (const { class: id, rota } of plan.rotas)
-      if (options.class === null || options.class === id)
-        out.push({
-          name: `${id}-rota`,
-          paper: "rota",
-          orders: [{ kind: "rota", input: { classFile: files.classFile, class: id, rota, lessons } }],
-        });
-  if (wants("order"))
-    out.push({
-      name: "order",
-      paper: "order",
-      orders: [
-        { kind: "order", input: { classFile: files.classFile, purchase: await orderFor(planned), kits: files.kits, lessons } },
-      ],
-    });
-  if (wants("label"))
-    out.push({ name: "labels", paper: "label", orders: [{ kind: "label", input: { classFile: files.classFile } }] });
+    for (const { class: id } of plan.rotas)
+      if (options.class === null || options.class === id) add(`${id}-rota`, "rota", { kinds: ["rota"], classes: [id] });
+  if (wants("order")) add("order", "order", { kinds: ["order"] });
+  if (wants("label")) add("labels", "label", { kinds: ["label"] });
   return out;
-}
-
-function lessonPaper(kind: PaperKind, planned: PlannedLesson, { files }: PlannedSchool): PaperOrder[] {
-  const lesson = files.lessons.get(planned.lesson);
-  if (!lesson) return [];
-  const input = { classFile: files.classFile, lesson, planned };
-  return kind === "tray" ? [{ kind, input }] : kind === "run-sheet" ? [{ kind, input }] : [];
 }
 
 function readable(lessons: ReadonlyMap<string, Lesson | null>): Map<string, Lesson> {

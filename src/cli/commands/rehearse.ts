@@ -3,11 +3,9 @@
 // With a class file the parts and supplies that the class owns are tried as well.
 // Does not know: how a rehearsal works.
 import type { Day, Unit } from "../../base/index.ts";
-import type { Lesson } from "../../bench/lesson/index.ts";
-import { type RehearsalResult, rehearse, rehearseOnce, type VariantWhat } from "../../bench/rehearsal/index.ts";
+import type { RehearsalResult, VariantWhat } from "../../bench/rehearsal/index.ts";
 import { formatAmount, formatChance, itemName, type Language, sayUnchecked } from "../../language/index.ts";
-import { suppliesToTry } from "../../school/readiness/index.ts";
-import { cupboard } from "../../school/stock/index.ts";
+import { type RehearsingSchool, rehearseForSchool } from "../../school/readiness/index.ts";
 import { loadLesson, loadSchool } from "../loadFiles.ts";
 import {
   bold,
@@ -48,51 +46,21 @@ export function rehearseCommand(path: string, options: RehearseOptions, talk: Ta
   };
   const lesson = loadLesson(path);
   if (lesson.value === null) return fail(lesson.problems);
-  let items: string[] = [];
-  let supplies: string[] | null = null;
+  let school: RehearsingSchool | null = null;
   if (options.classPath !== null) {
-    const school = loadSchool(options.classPath);
-    if (school.value === null) return fail(school.problems);
-    items = [...cupboard(school.value.classFile, school.value.kits, options.today).items.keys()].sort();
-    supplies = suppliesToTry(school.value.classFile, items);
+    const loaded = loadSchool(options.classPath);
+    if (loaded.value === null) return fail(loaded.problems);
+    school = { ...loaded.value, today: options.today };
   }
-  const work = rehearse(lesson.value, {
-    items,
-    ...(supplies === null ? {} : { supplies }),
-    corners: true,
-    margins: true,
-    seed: options.seed,
-  });
+  const work = rehearseForSchool(lesson.value, school, options.seed);
   for (;;) {
     const step = work.next();
     if (step.done) {
       clearProgress();
-      const result = supplies === null ? withOtherSupplies(lesson.value, step.value, options.seed) : step.value;
-      return tell(result, lesson.problems, talk);
+      return tell(step.value, lesson.problems, talk);
     }
     showProgress(sayUnchecked(talk.language, "progress.rehearse", { done: step.value.done + 1, total: step.value.total }));
   }
-}
-
-/** What else a school may feed a board from; tried where no class says what it has. */
-const otherSupplies: readonly string[] = [
-  "usb-port 900mA",
-  "power-bank",
-  "adapter 1000mA",
-  "adapter 2000mA",
-  "battery-9v",
-  "battery-4aa alkaline",
-  "battery-4aa nimh",
-];
-
-/** The verdict stays that of the lesson's own supply; the others are told beside it. A lesson that names its own keeps to it. */
-function withOtherSupplies(lesson: Lesson, result: RehearsalResult, seed: number): RehearsalResult {
-  if (!result.supplies.some((s) => s.supply.startsWith("usb-port"))) return result;
-  const known = new Set(result.supplies.map((s) => s.supply));
-  const others = otherSupplies
-    .filter((s) => !known.has(s))
-    .flatMap((supply) => rehearseOnce(lesson, { supply, seed }).supply ?? []);
-  return { ...result, supplies: [...result.supplies, ...others] };
 }
 
 /** `fits` as programs want it: true, false, or null where nobody can say; `outcome` keeps the word. */

@@ -1,9 +1,13 @@
 // The door of this room: other rooms enter only here.
 export * from "./classFile.ts";
-export { classFileShape, kitShape } from "./classFileShape.ts";
+export { classFileShape, isId, kitShape, pinNames } from "./classFileShape.ts";
 export { type CsvStyle, type Separator, writeCsv } from "./csvTable.ts";
+export { decodeText } from "./decodeText.ts";
 export type { FileProblem, IdOwner } from "./fileProblem.ts";
+export { type CupboardLists, findOverdrawn, type Overdrawn } from "./findOverdrawn.ts";
+export { nearItem, readItem } from "./itemText.ts";
 export type { KnownFiles } from "./judge.ts";
+export { teamSizes } from "./judgeClass.ts";
 export type { TableReading, Understood } from "./openTable.ts";
 export { type OrderLine, orderCsv, readOrderCsv } from "./orderCsv.ts";
 export { readClassFile } from "./readClassFile.ts";

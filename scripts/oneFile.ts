@@ -1,0 +1,181 @@
+// Makes the page one HTML file: policy, style, a first screen that needs no script, the page's script, then packed data.
+//
+// In this order, because the browser paints and runs what it has read while the rest still comes from the card. The engines are
+// bundles of their own, packed behind the script, so that the start does not pay for them; the solver's WebAssembly likewise.
+// Same input, same bytes: nothing in it depends on the day or the machine.
+// Does not know: what the screens or the engines do.
+import { createHash } from "node:crypto";
+import { readdirSync, readFileSync, statSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { gzipSync } from "fflate";
+import { build, type Plugin, type Rollup } from "vite";
+import { firstScreen } from "./firstScreen.ts";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+
+/** The demo's lessons lie in the time after this day, so that everybody sees the same answers. */
+export const demoDay = "2026-12-01";
+
+/** Every browser that runs the rest (structuredClone, findLast) reads this. */
+export const pageTarget = ["es2022"];
+
+/** A Vite plugin: takes the built page script and its style, and leaves one file in their place. */
+export function oneFile(fileName: string): Plugin {
+  return {
+    name: "one-file",
+    enforce: "post",
+    async generateBundle(_, bundle) {
+      let script = "";
+      let style = "";
+      for (const [name, output] of Object.entries(bundle)) {
+        if (output.type === "chunk") script += output.code;
+        else if (name.endsWith(".css")) style += String(output.source);
+        else this.error(`${name} would lie beside the page; put it inside`);
+        delete bundle[name];
+      }
+      const [loader, engine] = await Promise.all([bundleScript("loader"), bundleScript("worker")]);
+      this.emitFile({ type: "asset", fileName, source: assemble({ script, style, loader, engine }) });
+    },
+  };
+}
+
+interface Pieces {
+  readonly script: string;
+  readonly style: string;
+  readonly loader: string;
+  readonly engine: string;
+}
+
+/** The whole page. */
+export function assemble({ script, style, loader, engine }: Pieces): string {
+  const files = JSON.stringify(shippedFiles());
+  const solver = readFileSync(`${root}node_modules/highs/build/highs.wasm`);
+  const version = createHash("sha256").update(engine).update(files).digest("hex").slice(0, 16);
+  const inline = script.trim();
+  // What would end the block early must not stand in it; such text is written another way in the source.
+  for (const [name, text] of Object.entries({ inline, loader }))
+    if (/<\/script|<!--/i.test(text)) throw new Error(`${name} holds text that ends its block`);
+  return [
+    "<!doctype html>",
+    '<html lang="en" dir="ltr">',
+    "<head>",
+    '<meta charset="utf-8">',
+    `<meta http-equiv="Content-Security-Policy" content="${policy(inline)}">`,
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    "<title>Benchday</title>",
+    `<style>${style.trim()}</style>`,
+    "</head>",
+    "<body>",
+    firstScreen(readFileSync(`${root}locales/en.json`, "utf8")),
+    `<script>${inline}</script>`,
+    block("loader", loader),
+    block("files", pack(new TextEncoder().encode(files))),
+    block("engine", pack(new TextEncoder().encode(engine)), version),
+    block("solver", pack(solver)),
+    '<hr hidden id="benchday-end">',
+    "</body>",
+    "</html>",
+    "",
+  ].join("\n");
+}
+
+/**
+ * What the browser is told to refuse: everything from outside, every script but ours. Inline style attributes come from our own
+ * drawing of screens; papers are shown in frames from blobs and carry their own stricter policy.
+ */
+export function policy(script: string): string {
+  const hash = createHash("sha256").update(script).digest("base64");
+  return [
+    "default-src 'none'",
+    `script-src 'sha256-${hash}' 'wasm-unsafe-eval' blob:`,
+    "worker-src 'self' blob:",
+    "style-src 'unsafe-inline'",
+    "img-src 'self' data: blob:",
+    "font-src data: blob:",
+    "connect-src 'none'",
+    "frame-src blob:",
+    "form-action 'none'",
+    "base-uri 'none'",
+    "require-trusted-types-for 'script'",
+    "trusted-types benchday",
+  ].join("; ");
+}
+
+function block(name: string, text: string, version?: string): string {
+  const stamp = version === undefined ? "" : ` data-version="${version}"`;
+  return `<script type="text/plain" id="benchday-${name}"${stamp}>${text}</script>`;
+}
+
+/** gzip as base64; the packer is ours to pin, so that another Node gives the same bytes. */
+function pack(bytes: Uint8Array): string {
+  return Buffer.from(gzipSync(bytes, { level: 9, mtime: 0 })).toString("base64");
+}
+
+/** Lessons, kits and the demo as texts by path. */
+function shippedFiles(): object {
+  const paths = [...walk("lessons"), ...walk("kits"), "demo/harbour.json"].filter((p) => /\.(ya?ml|cpp|md|json)$/.test(p));
+  const files = Object.fromEntries(
+    paths
+      .filter((p) => !/README\.md$/.test(p))
+      .sort()
+      .map((p) => [p, readFileSync(root + p, "utf8")]),
+  );
+  return { files, demo: { path: "demo/harbour.json", today: demoDay } };
+}
+
+function walk(folder: string): string[] {
+  return readdirSync(root + folder).flatMap((name) => {
+    const path = `${folder}/${name}`;
+    return statSync(root + path).isDirectory() ? walk(path) : [path];
+  });
+}
+
+/** One classic script from a file of src/app/engine, for a worker's or the page's own use. */
+export async function bundleScript(name: "loader" | "worker"): Promise<string> {
+  const built = (await build({
+    configFile: false,
+    root,
+    logLevel: "error",
+    plugins: [solverInPage()],
+    // A worker has no document: packages that offer a form without one are taken in that form.
+    resolve: { conditions: ["worker", "module", "production"] },
+    build: {
+      write: false,
+      target: pageTarget,
+      modulePreload: false,
+      copyPublicDir: false,
+      rolldownOptions: {
+        input: `${root}src/app/engine/${name}.ts`,
+        output: { format: "iife", entryFileNames: "script.js", codeSplitting: false },
+      },
+    },
+  })) as Rollup.RollupOutput;
+  const [chunk, ...others] = built.output;
+  if (others.length > 0) throw new Error(`${name} should be one script`);
+  return chunk.code.trim();
+}
+
+/** Takes from the solver's glue what Node needs and what would fetch: the page hands the WebAssembly over itself. */
+export function solverInPage(): Plugin {
+  const changes: [what: string, instead: string][] = [
+    ['new URL("highs.wasm",import.meta.url).href', '"highs.wasm"'],
+    [
+      'const{createRequire}=await import("node:module");var require=createRequire(import.meta.url)',
+      "var require=()=>{throw new Error()}",
+    ],
+    ["var _scriptName=import.meta.url;", 'var _scriptName="";'],
+  ];
+  return {
+    name: "solver-in-page",
+    enforce: "pre",
+    transform(code, id) {
+      if (!/\/highs\/build\/highs\.mjs$/.test(id)) return null;
+      let changed = code;
+      for (const [what, instead] of changes) {
+        if (!changed.includes(what)) this.error(`the package highs no longer holds: ${what}`);
+        changed = changed.replace(what, () => instead);
+      }
+      return { code: changed, map: null };
+    },
+  };
+}

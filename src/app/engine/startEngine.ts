@@ -1,0 +1,78 @@
+// The engine as the page sees it: questions go out, answers come back as promises, and each can be stopped.
+//
+// Two hands answer. The quick one plans, reads, writes and prints; the slow one buys, because the solver hears nothing while it
+// works and a new plan must not wait for it. Each starts when it is first asked. A hand that was stopped in the midst of the
+// solver, failed or fell silent is ended, and the next question starts a fresh one. What was remembered lies here, so both
+// hands and the next ones share it, and behind it lies what the page keeps on this computer.
+// Does not know: how an answer is found, screens, how things are kept.
+import type { PaperKind } from "../../documents/index.ts";
+import type { Engine, Job, OnProgress } from "./engine.ts";
+import { makeHand } from "./makeHand.ts";
+import type { Question } from "./wire.ts";
+
+/** Where answers outlive the page: the functions of the store. */
+export interface EngineMemory {
+  recall(hash: string): Promise<unknown>;
+  remember(hash: string, value: unknown): Promise<void>;
+}
+
+/** Answers held in the page itself: a few plans, orders and rehearsals. */
+const mostHeld = 12;
+
+/** @param memory may be left out; then nothing outlives the page. Starts nothing before the first question. */
+export function startEngine(memory?: EngineMemory): Engine {
+  const shared = hold(memory);
+  const quick = makeHand(shared);
+  const slow = makeHand(shared);
+  const ask = <Answer>(question: Question, onProgress?: OnProgress): Job<Answer> =>
+    (isSlow(question) ? slow : quick).ask(question, onProgress) as Job<Answer>;
+  return {
+    shipped: () => ask({ ask: "shipped" }),
+    plan: (school, onProgress) => ask({ ask: "plan", school }, onProgress),
+    order: (school, seconds, onProgress) => ask({ ask: "order", school, seconds }, onProgress),
+    papers: (school, wish, onProgress) => ask({ ask: "papers", school, wish }, onProgress),
+    rehearse: (lesson, school, onProgress) => ask({ ask: "rehearse", lesson, school }, onProgress),
+    readClass: (file, bytes) => ask({ ask: "readClass", file, bytes }),
+    readRoster: (file, bytes) => ask({ ask: "readRoster", file, bytes }),
+    readStock: (file, bytes) => ask({ ask: "readStock", file, bytes }),
+    write: (what, school, extra) => ask({ ask: "write", what, school, class: extra?.class ?? null }),
+    get runs() {
+      return quick.runs === "not yet" ? slow.runs : quick.runs;
+    },
+  };
+}
+
+const orderKind: PaperKind = "order";
+
+function isSlow(question: Question): boolean {
+  if (question.ask === "papers") return question.wish.kinds.includes(orderKind);
+  return question.ask === "order" || (question.ask === "write" && question.what === "order");
+}
+
+function hold(memory: EngineMemory | undefined) {
+  const held = new Map<string, unknown>();
+  const put = (hash: string, value: unknown) => {
+    held.delete(hash);
+    held.set(hash, value);
+    for (const oldest of [...held.keys()].slice(0, Math.max(0, held.size - mostHeld))) held.delete(oldest);
+  };
+  return {
+    async recall(hash: string): Promise<unknown> {
+      if (held.has(hash)) return held.get(hash);
+      try {
+        const value = (await memory?.recall(hash)) ?? undefined;
+        if (value !== undefined) put(hash, value);
+        return value;
+      } catch {
+        // What cannot be recalled is worked out again.
+        return undefined;
+      }
+    },
+    remember(hash: string, value: unknown): void {
+      put(hash, value);
+      memory?.remember(hash, value).catch(() => {
+        // It is held here; that it does not outlive the page is the store's to tell.
+      });
+    },
+  };
+}
