@@ -4,7 +4,7 @@
 // found goes with them, so that the sentence can show it.
 // Does not know: sentences, the page.
 import { currencyDecimals, type Day, writeMoney } from "../../../base/index.ts";
-import { latinDigits, readClock, readCount, readDay } from "../cupboard/readTyped.ts";
+import { latinDigits, readClock, readCount } from "../cupboard/readTyped.ts";
 import { readSum } from "../order/readSum.ts";
 import { type Answers, least, most } from "./answers.ts";
 
@@ -35,13 +35,15 @@ export function readPupils(typed: Typed): ReadFields<Answered<"pupils">> {
   return form.answer(() => ({ count, teamSize }));
 }
 
-/** Fields: day, month (1 to 12), year, start, weeks. A first lesson before today is a slip: there would be nothing to plan. */
-export function readMeeting(typed: Typed, today: Day): ReadFields<Answered<"meeting">> {
+/**
+ * Fields: first, start, weeks. A first lesson before today is a slip: there would be nothing to plan.
+ *
+ * @param first null where the three parts of the date make no day.
+ */
+export function readMeeting(first: Day | null, typed: Typed, today: Day): ReadFields<Answered<"meeting">> {
   const form = new Form(typed);
-  const written = [form.text("day"), form.text("month"), form.text("year")];
-  const first = readDay(written[0]!, readCount(written[1]!) ?? 0, written[2]!);
-  if (first === null) form.tell("day", "noDay", written.filter((part) => part !== "").join(" "));
-  else if (first < today) form.tell("day", "pastDay", first);
+  if (first === null) form.tell("first", "noDay", "");
+  else if (first < today) form.tell("first", "pastDay", first);
   const start = readClock(form.text("start"));
   if (start === null) form.tell("start", "noClock");
   const weeks = form.count("weeks", 1, most.weeks);

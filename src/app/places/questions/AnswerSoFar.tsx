@@ -1,0 +1,221 @@
+// The answer at once: which lessons can be held, what it takes, what it costs. It grows with each question that is answered.
+//
+// The old answer stays readable while the new one is worked out. Prices of the invented kits are never used: without a price of
+// the teacher's own there is no sum.
+// Does not know: how it is computed.
+import type { ComponentChildren } from "preact";
+import { formatDay, formatMoney, itemName, sayUnchecked } from "../../../language/index.ts";
+import type { OrderPlan } from "../../../school/order/index.ts";
+import type { PlannedLesson } from "../../../school/readiness/index.ts";
+import { Message, ProgressRuler, Row, shortDay, Table, TextLink, Verdict } from "../../pieces/index.ts";
+import type { Answer } from "../../session/session.ts";
+import { useSay, useSession } from "../../session/useSession.ts";
+import { lessonTitle } from "./lessonTitle.ts";
+import type { Asking } from "./makeAsking.ts";
+import { questionsOf } from "./questionsOf.ts";
+import { whatItTakes } from "./whatItTakes.ts";
+
+export function AnswerSoFar() {
+  const session = useSession();
+  const say = useSay();
+  const { answers, school, plan, order } = questionsOf(session);
+  const about = school.value;
+  if (about === null) return null;
+  const said = answers.value;
+  const answer = plan.answer.value;
+  const known = answer.value;
+  return (
+    <>
+      <Row as="section">
+        <h2>{say("questions.answer")}</h2>
+        <Working asking={plan} answer={answer} />
+        {known !== null && (
+          <p>
+            {say("questions.takesSets", {
+              teams: whatItTakes(known, about.classFile.chance).teams,
+              lessons: known.lessons.length,
+            })}
+          </p>
+        )}
+      </Row>
+      {known !== null && said.lessons !== null && <Lessons lessons={known.lessons} judged={said.boxes !== null} />}
+      {known !== null && (said.lessons !== null || said.boxes !== null) && <Takes all={said.boxes !== null} />}
+      {said.money !== null && <Cost hasPrice={about.classFile.suppliers.length > 0} order={order} />}
+    </>
+  );
+}
+
+/** What is under way, or why it is not. */
+function Working<Q, V>({ asking, answer }: { readonly asking: Asking<Q, V>; readonly answer: Answer<V> }) {
+  const say = useSay();
+  const language = useSession().language.value;
+  if (answer.trouble !== null)
+    return (
+      <Message says={sayUnchecked(language, `engine.${answer.trouble}`)} live>
+        <TextLink onPress={asking.again}>{say("questions.workAgain")}</TextLink>
+      </Message>
+    );
+  if (answer.progress !== null)
+    return (
+      <ProgressRuler
+        done={answer.progress.done}
+        total={answer.progress.total}
+        says={sayUnchecked(language, `engine.${answer.progress.doing}`)}
+        onStop={asking.stop}
+      />
+    );
+  return answer.value === null ? <p role="status">{say("questions.working")}</p> : null;
+}
+
+/** Each lesson on its day; with its verdict once it is known what is there. */
+function Lessons({ lessons, judged }: { readonly lessons: readonly PlannedLesson[]; readonly judged: boolean }) {
+  const session = useSession();
+  const say = useSay();
+  const language = session.language.value;
+  const title = (id: string) => lessonTitle(language, session.shipped.value?.lessons.get(id), id);
+  const canHold = lessons.filter((lesson) => lesson.verdict === "ready").length;
+  return (
+    <>
+      {judged && (
+        <Row as="section">
+          <h3>{say("questions.canHold", { count: canHold, total: lessons.length })}</h3>
+        </Row>
+      )}
+      {lessons.map((lesson) => (
+        <Row
+          key={lesson.id}
+          at={<span title={formatDay(language, lesson.date)}>{shortDay(language, lesson.date)}</span>}
+          {...(judged ? { line: lesson.verdict } : {})}
+        >
+          <p>
+            <b>
+              <bdi>{title(lesson.lesson)}</bdi>
+            </b>
+          </p>
+          {judged && (
+            <>
+              <p>
+                <Verdict word={lesson.verdict} />
+              </p>
+              <Why lesson={lesson} title={title} />
+            </>
+          )}
+        </Row>
+      ))}
+    </>
+  );
+}
+
+/** The first reasons of a verdict; what is ready needs none. */
+function Why({ lesson, title }: { readonly lesson: PlannedLesson; readonly title: (id: string) => string }) {
+  const language = useSession().language.value;
+  const reasons = lesson.reasons.filter((reason) => reason.verdict === lesson.verdict && reason.verdict !== "ready").slice(0, 3);
+  return (
+    <p class="note">
+      {reasons
+        .map(({ code, data }) =>
+          sayUnchecked(
+            language,
+            `reason.${code}`,
+            typeof data.lesson === "string" ? { ...data, lesson: title(data.lesson) } : data,
+          ),
+        )
+        .join(" ")}
+    </p>
+  );
+}
+
+/** What all lessons together take. @param all also what is there and what is still to be had. */
+function Takes({ all }: { readonly all: boolean }): ComponentChildren {
+  const session = useSession();
+  const say = useSay();
+  const { school, plan } = questionsOf(session);
+  const known = plan.answer.value.value;
+  const about = school.value;
+  if (known === null || about === null) return null;
+  const { rows } = whatItTakes(known, about.classFile.chance);
+  const language = session.language.value;
+  const number = (count: number) => <td class="num">{count}</td>;
+  return (
+    <Row as="section">
+      <Table
+        caption={say("questions.takes")}
+        showCaption
+        head={[
+          { says: say("questions.thing") },
+          { says: say("questions.inUse"), numeric: true },
+          { says: say("questions.toSpare"), numeric: true },
+          ...(all
+            ? [
+                { says: say("questions.there"), numeric: true },
+                { says: say("questions.toGet"), numeric: true },
+              ]
+            : []),
+        ]}
+      >
+        {rows.map((row) => (
+          <tr key={row.item}>
+            <th scope="row">
+              <bdi>{itemName(language, row.item)}</bdi>
+            </th>
+            {number(row.wanted)}
+            {number(row.spare)}
+            {all && number(row.have)}
+            {all && number(row.short)}
+          </tr>
+        ))}
+      </Table>
+      <p class="note">{say("questions.spareWhy", { chance: about.classFile.chance })}</p>
+    </Row>
+  );
+}
+
+function Cost({ hasPrice, order }: { readonly hasPrice: boolean; readonly order: Asking<unknown, OrderPlan> }) {
+  const say = useSay();
+  const session = useSession();
+  const language = session.language.value;
+  const answer = order.answer.value;
+  const { school } = questionsOf(session);
+  const file = school.value!.classFile;
+  const money = (sum: number) => formatMoney(language, sum, file.currency, file.decimals);
+  const lessonsOf = (sittings: readonly string[]) =>
+    [...new Set(sittings.map((id) => id.split("/")[1] ?? id))].map((id) =>
+      lessonTitle(language, session.shipped.value?.lessons.get(id), id),
+    );
+  const known = answer.value;
+  return (
+    <Row as="section">
+      <h3>{say("questions.cost")}</h3>
+      {!hasPrice && <p>{say("questions.noPrice")}</p>}
+      {hasPrice && <Working asking={order} answer={answer} />}
+      {hasPrice && known !== null && (
+        <>
+          {known.lines.length === 0 ? (
+            <p>{say(known.notHeld.length === 0 ? "questions.nothingToBuy" : "questions.boxesDoNotHelp")}</p>
+          ) : (
+            <p>
+              <b>
+                {say("questions.boxesCost", {
+                  count: known.lines.reduce((n, line) => n + line.packets, 0),
+                  money: money(known.cost),
+                })}
+              </b>{" "}
+              {known.status === "optimal" && say("questions.noneCheaper")}
+            </p>
+          )}
+          {file.budget !== null && known.lines.length > 0 && (
+            <p>{say("questions.budgetLeft", { budget: money(file.budget), left: money(file.budget - known.cost) })}</p>
+          )}
+          {known.notHeld.length > 0 && (
+            <p>
+              {say(`notCovered.${known.notHeld.some((n) => n.reason === "budget") ? "budget" : "other"}`, {
+                lessons: lessonsOf(known.notHeld.map((n) => n.sitting)),
+              })}
+            </p>
+          )}
+        </>
+      )}
+      {hasPrice && <p class="note">{say("questions.costOf")}</p>}
+    </Row>
+  );
+}
