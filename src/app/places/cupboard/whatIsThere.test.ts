@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { Day } from "../../../base/index.ts";
 import type { ClassFile, Kit, Movement, StockLine } from "../../../school/file/index.ts";
-import { happened, isFound, whatIsThere } from "./whatIsThere.ts";
+import { happened, isFound, recount, whatIsThere } from "./whatIsThere.ts";
 
 const today = "2027-01-04" as Day;
 const compare = new Intl.Collator("en", { numeric: true }).compare;
@@ -48,10 +48,10 @@ const line = (text: string): StockLine => {
   const [, count = "", item = "", box = ""] = /^(\d+) ([^@]+?)(?: @ (.+))?$/.exec(text) ?? [];
   return { item, count: Number(count), box };
 };
-/** "box: item loose/inAll, …" */
+/** "box: item here/inAll, …" */
 const shown = (stock: string[], movements: Movement[] = [], more: Partial<ClassFile> = {}) => {
   const there = whatIsThere(fileOf(stock.map(line), movements, more), kits, today, compare);
-  const lines = (of: (typeof there)["inKitsOnly"]) => of.map((l) => `${l.item} ${l.loose}/${l.inAll}`).join(", ");
+  const lines = (of: (typeof there)["inKitsOnly"]) => of.map((l) => `${l.item} ${l.here}/${l.inAll}`).join(", ");
   return [...there.boxes.map((box) => `${box.box}: ${lines(box.lines)}`), `kits: ${lines(there.inKitsOnly)}`];
 };
 
@@ -76,9 +76,55 @@ const moved = (date: string, change: number, why: Movement["why"] = "lost"): Mov
   note: "",
 });
 
-test("what happened since the count is in all there is, not in the count; what is to come is in neither", () => {
-  const rows = shown(["12 led red @ box 1"], [moved("2026-12-01", -2), moved("2027-02-01", 20, "bought")]);
-  expect(rows[0]).toBe("box 1: led red 12/40");
+test("what is lost is lost from the kits first, then from the boxes; what is to come is nowhere yet", () => {
+  const lost = [moved("2026-12-01", -2), moved("2027-02-01", 20, "bought")];
+  expect(shown(["12 led red @ box 1"], lost)[0]).toBe("box 1: led red 12/40");
+  expect(shown(["12 led red @ box 1"], lost, { kits: [] })[0]).toBe("box 1: led red 10/10");
+});
+
+test("what was bought and put nowhere lies in no box", () => {
+  const rows = shown(["12 led red @ box 1"], [moved("2026-12-01", 40, "bought")]);
+  expect(rows.slice(0, 2)).toEqual(["box 1: led red 12/82", ": led red 40/82"]);
+});
+
+test("boxes and kits together are all there is", () => {
+  const movements = [moved("2026-12-01", 40, "bought"), moved("2026-12-02", -7), moved("2026-12-03", 2, "found")];
+  const there = whatIsThere(fileOf(["12 led red @ 1", "3 led red @ 2"].map(line), movements), kits, today, compare);
+  const lines = there.boxes.flatMap((box) => box.lines);
+  // 30 in six kits.
+  expect(lines.reduce((sum, l) => sum + l.here, 30)).toBe(lines[0]!.inAll);
+});
+
+const recounts: [name: string, stock: string[], movements: Movement[], kits: number, box: string, found: number][] = [
+  ["more in a box", ["12 led red @ a"], [], 6, "a", 20],
+  ["fewer in a box", ["12 led red @ a"], [], 6, "a", 3],
+  ["none in a box", ["12 led red @ a"], [], 6, "a", 0],
+  ["after a loss from the box", ["12 led red @ a"], [moved("2026-12-01", -5)], 0, "a", 9],
+  ["after all was lost", ["12 led red @ a"], [moved("2026-12-01", -12)], 0, "a", 4],
+  ["bought and put nowhere: fewer", ["12 led red @ a"], [moved("2026-12-01", 40, "bought")], 6, "", 0],
+  ["in no box, counted", ["12 led red"], [], 0, "", 5],
+  ["in no box, counted, after a loss", ["12 led red"], [moved("2026-12-01", -5)], 0, "", 5],
+];
+for (const [name, stock, movements, count, box, found] of recounts)
+  test(`a new count is what the box shows afterwards: ${name}`, () => {
+    const before = fileOf(stock.map(line), movements, { kits: [{ kit: "basic", count }] });
+    const of = (file: ClassFile) =>
+      whatIsThere(file, kits, today, compare)
+        .boxes.find((b) => b.box === box)
+        ?.lines.find((l) => l.item === "led red");
+    const then = of(before)!;
+    const change = recount(then, box, found, today)!;
+    const after =
+      change.kind === "move-stock"
+        ? { ...before, movements: [...before.movements, change.movement] }
+        : { ...before, stock: before.stock.map((l) => (change.kind === "set-stock" && l.box === box ? change.line : l)) };
+    const now = of(after);
+    expect(now?.here ?? 0).toBe(found);
+    if (now) expect(now.inAll).toBe(then.inAll + found - then.here);
+  });
+
+test("the same count is no act", () => {
+  expect(recount({ item: "led red", here: 7, counted: 12, inAll: 7 }, "a", 7, today)).toBeNull();
 });
 
 test("supplies have a list of their own", () => {

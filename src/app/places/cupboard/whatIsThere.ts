@@ -1,16 +1,19 @@
-// What lies in the cupboard, as its place shows it: loose stock by box, what is in kits only, and all there is of each item.
+// What lies in the cupboard, as its place shows it: box by box, what is in kits only, and all there is of each item.
 //
-// Loose stock keeps the lines of the class file, because they are what a person counts and changes. All there is comes from
-// school/stock: kits, loose stock and what happened since.
+// A box shows what lies in it now: what was counted, less what has gone since (school/stock). What came and was put nowhere
+// lies in no box. So all boxes and kits together are all there is, and a new count changes that by what it differs.
 // Does not know: words, lessons.
 import type { Day } from "../../../base/index.ts";
+import type { Change } from "../../../school/changes/index.ts";
 import type { ClassFile, ItemKey, Kit, Movement } from "../../../school/file/index.ts";
 import { cupboard } from "../../../school/stock/index.ts";
 
 export interface ThereLine {
   readonly item: ItemKey;
-  /** Loose in this box, as last counted; 0 where it is only in kits. */
-  readonly loose: number;
+  /** Loose in this box now; 0 where it is only in kits. */
+  readonly here: number;
+  /** The count that the class file holds for this box; null where it has none. */
+  readonly counted: number | null;
   /** All there is of it in the cupboard, kits and movements counted. */
   readonly inAll: number;
 }
@@ -39,20 +42,48 @@ export function whatIsThere(
   order: (a: string, b: string) => number,
 ): WhatIsThere {
   const { items } = cupboard(classFile, kits, today);
-  const inAll = (item: ItemKey) => items.get(item)?.count ?? 0;
+  const supplies = new Set(classFile.supplies.map((line) => line.item));
+  const isLoose = (item: ItemKey) => !listed.has(item) && !supplies.has(item) && !item.startsWith("usb-port");
   const boxes = new Map<string, ThereLine[]>();
-  for (const { item, count, box } of classFile.stock)
-    boxes.set(box, [...(boxes.get(box) ?? []), { item, loose: count, inAll: inAll(item) }]);
-  const elsewhere = new Set([...classFile.stock, ...classFile.supplies].map((line) => line.item));
+  const add = (box: string, line: ThereLine) => boxes.set(box, [...(boxes.get(box) ?? []), line]);
+  const inKitsOnly: ThereLine[] = [];
+  for (const item of new Set([...items.keys(), ...classFile.stock.map((line) => line.item)])) {
+    if (!isLoose(item)) continue;
+    const there = items.get(item);
+    const inAll = there?.count ?? 0;
+    const counts = new Map(classFile.stock.filter((line) => line.item === item).map((line) => [line.box, line.count]));
+    const now = new Map(there?.boxes.map(({ box, count }) => [box, count]));
+    // What lies in no box and what lies in kits is one heap for school/stock.
+    now.set("", Math.max(0, (now.get("") ?? 0) - inKits(classFile, kits, item)));
+    const places = [...new Set([...counts.keys(), ...now.keys()])].filter((box) => counts.has(box) || (now.get(box) ?? 0) > 0);
+    for (const box of places) add(box, { item, here: now.get(box) ?? 0, counted: counts.get(box) ?? null, inAll });
+    if (places.length === 0 && inAll > 0) inKitsOnly.push({ item, here: 0, counted: null, inAll });
+  }
   return {
     boxes: [...boxes]
       .map(([box, lines]) => ({ box, lines: lines.sort((a, b) => order(a.item, b.item)) }))
       .sort((a, b) => Number(a.box === "") - Number(b.box === "") || order(a.box, b.box)),
-    inKitsOnly: [...items.keys()]
-      .filter((item) => !elsewhere.has(item) && !listed.has(item) && !item.startsWith("usb-port"))
-      .map((item) => ({ item, loose: 0, inAll: inAll(item) }))
-      .sort((a, b) => order(a.item, b.item)),
+    inKitsOnly: inKitsOnly.sort((a, b) => order(a.item, b.item)),
   };
+}
+
+const inKits = (classFile: ClassFile, kits: ReadonlyMap<string, Kit>, item: ItemKey) =>
+  classFile.kits.reduce((sum, { kit, count }) => sum + (kits.get(kit)?.contents.get(item) ?? 0) * count, 0);
+
+/**
+ * The act of a person who counted a box and found so many.
+ *
+ * @returns a change that makes all there is differ by what the box differs, or null where nothing differs. In no box it is a
+ * movement, because that heap holds what was bought and put nowhere too.
+ */
+export function recount(line: ThereLine, box: string, found: number, today: Day): Change | null {
+  const change = found - line.here;
+  if (change === 0) return null;
+  if (box === "" && line.counted === null)
+    return { kind: "move-stock", movement: { date: today, item: line.item, change, why: "corrected", note: "" } };
+  const count = (line.counted ?? 0) + change;
+  if (count < 0) return { kind: "move-stock", movement: { date: today, item: line.item, change, why: "corrected", note: "" } };
+  return { kind: "set-stock", line: { item: line.item, count, box } };
 }
 
 /** What happened to an item, the newest first. */
