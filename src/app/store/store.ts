@@ -60,14 +60,16 @@ export interface OpenClass {
   readonly trouble: KeepingTrouble | null;
   /** Keeps the newest of what it is given, batched within 200 ms; `state` tells. */
   keep(snapshot: Snapshot, note: string): void;
-  /** After trouble: tries again now. */
+  /** After trouble: tries again now. After "behind" it puts what this tab has on top of what the other wrote, which stays as a generation. */
   retry(): void;
-  /** Waits until nothing is under way; for tests and before a page goes. */
+  /** Keeps at once what waits, and waits until nothing is under way. What was refused is not tried again. */
   settled(): Promise<void>;
   generations(): Promise<readonly Generation[]>;
   read(generation: string): Promise<Snapshot | null>;
   /** Becomes the writer; the other tab follows from then on. */
   takeOver(): Promise<boolean>;
+  /** What the class is called from the next save on. */
+  entitle(title: string): void;
   /** Calls when another tab kept something. @returns how to stop listening. */
   follow(onChange: (snapshot: Snapshot) => void): () => void;
   close(): Promise<void>;
@@ -78,10 +80,18 @@ export interface Store {
   classes(): Promise<readonly StoredClass[]>;
   /** Opens or begins a class. */
   open(id: string, title: string): Promise<OpenClass>;
-  /** Takes a class off this computer. */
-  forget(id: string): Promise<void>;
-  /** Takes everything off this computer. */
-  forgetAll(): Promise<void>;
+  /**
+   * Takes a class off this computer: it is not listed and not opened any more. Until `clearForgotten` (also called by the next
+   * opening of the store) it can be brought back. An open class of that id is closed.
+   * @returns false where the storage refused.
+   */
+  forget(id: string): Promise<boolean>;
+  /** Takes a `forget` back. @returns false where nothing is left of it. */
+  bringBack(id: string): Promise<boolean>;
+  /** Takes away for good what was forgotten. */
+  clearForgotten(): Promise<void>;
+  /** Takes everything off this computer, at once and for good. @returns false where the storage refused. */
+  forgetAll(): Promise<boolean>;
   /** Small things of this computer: paper size, type size, last class, age of the last file copy. */
   note(key: string): Promise<string | null>;
   setNote(key: string, value: string): Promise<void>;
@@ -90,6 +100,8 @@ export interface Store {
   remember(hash: string, value: unknown): Promise<void>;
   /** Why nothing can be kept at all here, or null. */
   readonly trouble: KeepingTrouble | null;
-  /** What `navigator.storage.persist()` answered. */
+  /** What `navigator.storage.persist()` answered; false until it does. */
   readonly persistent: boolean;
+  /** Keeps at once what waits in any open class: for a page that goes. */
+  settled(): Promise<void>;
 }
