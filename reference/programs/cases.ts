@@ -50,6 +50,21 @@ const lessonInputs: Readonly<Record<string, { readonly ms: number; readonly inpu
     inputs: '[{"ms":0,"pin":"D2","level":"high"},{"ms":1000,"pin":"D2","level":"low"},{"ms":1200,"pin":"D2","level":"high"}]',
   },
   lighthouse: { ms: 12000, inputs: "[]" },
+  "quay-lights": { ms: 5500, inputs: "[]" },
+  foghorn: {
+    ms: 4000,
+    inputs: '[{"ms":0,"pin":"D2","level":"high"},{"ms":500,"pin":"D2","level":"low"},{"ms":1700,"pin":"D2","level":"high"}]',
+  },
+  dimmer: {
+    ms: 2000,
+    inputs:
+      '[{"ms":0,"pin":"A0","value":0},{"ms":400,"pin":"A0","value":512},{"ms":900,"pin":"A0","value":1023},{"ms":1500,"pin":"A0","value":3}]',
+  },
+  // 20 °C, 35 °C, and a wire that is missing.
+  "water-temperature": {
+    ms: 4500,
+    inputs: '[{"ms":0,"pin":"A0","value":454},{"ms":1500,"pin":"A0","value":619},{"ms":3500,"pin":"A0","value":1023}]',
+  },
 };
 
 /** @param root the project's folder, with a slash at its end. */
