@@ -52,6 +52,8 @@ const usualAccuracy = 3e-6;
 const usualMostSteps = 2_000_000;
 /** s. So short that nothing stored changes: the circuit right after an edge. */
 const instant = 1e-13;
+/** s. What takes longer is no instant. */
+const longestInstant = 1e-5;
 /** Newton passes for a step; a step that needs more is too long. */
 const passesPerStep = 30;
 
@@ -88,6 +90,8 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
   /** Backward Euler steps still to take. */
   let calming = 0;
   let valuesChanged = true;
+  /** The instant at which even the shortest step failed and the circuit was settled anew. */
+  let rescuedAt = Number.NaN;
   const stride = Math.min(...waved.map(({ wave }) => (wave ? longestStep(wave) : Number.POSITIVE_INFINITY)));
   if (!failure) start();
 
@@ -156,19 +160,35 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     savedState = assembly.machine.eq.state.slice();
   }
 
-  /** Solves the circuit right after an edge: what is stored is as before, all else may be new. */
+  /**
+   * Solves the circuit right after an edge: what is stored is as before, all else may be new. Where that has no answer, as
+   * with a coil whose current has lost its way, the shortest step that has one is taken for the instant: the current breaks off.
+   */
   function settleEdge(): void {
-    const { machine } = assembly;
+    const { machine, stores } = assembly;
     takeWaves(seconds, false);
     if (valuesChanged) restamp(machine);
     valuesChanged = false;
-    machine.eq.stepSeconds = instant;
     machine.eq.slopes = 1;
-    if (!findOperatingPoint(machine)) failure = notConverged();
-    passes += machine.passes;
+    let solved = solveWithin(instant);
+    for (let length = instant; !solved && length < longestInstant; ) {
+      length *= 100;
+      if (!solveWithin(length)) continue;
+      for (const store of stores) store.keep(machine.eq);
+      solved = solveWithin(instant) || solveWithin(length);
+    }
+    if (!solved) failure = notConverged();
     residualAmps = Math.max(residualAmps, machine.residualAmps);
     history.begin(machine.eq);
     jumped = false;
+  }
+
+  function solveWithin(length: number): boolean {
+    const { machine } = assembly;
+    machine.eq.stepSeconds = length;
+    const solved = findOperatingPoint(machine);
+    passes += machine.passes;
+    return solved;
   }
 
   function notConverged(): TransientFailure {
@@ -178,8 +198,8 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     return { status: "notConverged", worstNode: finished.owners[worst] ?? "0", passes, residualAmps: missing, seconds };
   }
 
-  /** One step towards `stop`, as long as its error allows. @returns whether the circuit got on. */
-  function step(stop: number): boolean {
+  /** One step towards `stop`, as long as its error allows. */
+  function step(stop: number): void {
     const { machine, stores } = assembly;
     const { eq } = machine;
     const end = Math.min(stop, bend);
@@ -210,14 +230,18 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
         accept(length, error, slopes);
         seconds = isLast ? end : seconds + length;
         if (isLast && end === bend) passBend();
-        return true;
+        return;
       }
       if (!solved && length <= shortest) {
-        failure = notConverged();
-        return false;
+        eq.x.set(savedX);
+        eq.state.set(savedState);
+        if (rescuedAt === seconds) failure = notConverged();
+        else settleEdge();
+        rescuedAt = seconds;
+        return;
       }
       rejected += 1;
-      if (steps + rejected >= mostSteps) return true;
+      if (steps + rejected >= mostSteps) return;
       if (solved && slopes === 2 && history.swings(eq)) {
         slopes = 1;
         calming = 3;
