@@ -8,7 +8,7 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "fflate";
-import { build, type Plugin, type Rollup } from "vite";
+import { build, type Plugin, type Rollup, type UserConfig } from "vite";
 import { firstScreen } from "./firstScreen.ts";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
@@ -19,8 +19,36 @@ export const demoDay = "2026-12-01";
 /** Every browser that runs the rest (structuredClone, findLast) reads this. */
 export const pageTarget = ["es2022"];
 
-/** A Vite plugin: takes the built page script and its style, and leaves one file in their place. */
-export function oneFile(fileName: string): Plugin {
+/** A module of the page's script, with its bytes before they are made short; what is not used of it does not count. */
+export interface PageModule {
+  readonly path: string;
+  readonly bytes: number;
+}
+
+/** How the page is built. @param entry what runs in it, from the project's root. @param tell what the script is made of. */
+export function pageBuild(entry = "src/app/main.tsx", tell: (modules: readonly PageModule[]) => void = () => {}): UserConfig {
+  return {
+    root,
+    plugins: [oneFile("benchday.html", tell)],
+    build: {
+      outDir: "dist",
+      emptyOutDir: false,
+      target: pageTarget,
+      modulePreload: false,
+      cssCodeSplit: false,
+      assetsInlineLimit: 1e8,
+      copyPublicDir: false,
+      reportCompressedSize: false,
+      rolldownOptions: {
+        input: root + entry,
+        output: { format: "iife", entryFileNames: "page.js", codeSplitting: false },
+      },
+    },
+  };
+}
+
+/** Takes the built page script and its style, and leaves one file in their place. */
+function oneFile(fileName: string, tell: (modules: readonly PageModule[]) => void): Plugin {
   return {
     name: "one-file",
     enforce: "post",
@@ -28,8 +56,15 @@ export function oneFile(fileName: string): Plugin {
       let script = "";
       let style = "";
       for (const [name, output] of Object.entries(bundle)) {
-        if (output.type === "chunk") script += output.code;
-        else if (name.endsWith(".css")) style += String(output.source);
+        if (output.type === "chunk") {
+          script += output.code;
+          tell(
+            Object.entries(output.modules)
+              .map(([id, { renderedLength }]) => ({ path: id.replaceAll("\\", "/").replace(root, ""), bytes: renderedLength }))
+              .filter((m) => m.bytes > 0)
+              .sort((x, y) => y.bytes - x.bytes),
+          );
+        } else if (name.endsWith(".css")) style += String(output.source);
         else this.error(`${name} would lie beside the page; put it inside`);
         delete bundle[name];
       }
@@ -97,7 +132,7 @@ export function policy(script: string): string {
     "form-action 'none'",
     "base-uri 'none'",
     "require-trusted-types-for 'script'",
-    "trusted-types benchday",
+    "trusted-types default",
   ].join("; ");
 }
 

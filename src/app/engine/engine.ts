@@ -90,7 +90,7 @@ export type EngineDoing =
   | "readsProgram"
   | "triesSupplies"
   | "triesValues"
-  | "findsMargins"
+  | "seeksMargins"
   | "order"
   | "papers";
 

@@ -3,16 +3,12 @@
 // In a worker the first message is the packed engine. In the page itself only the unpacking is left behind, because there the
 // page runs the script. Built as a classic script of its own.
 // Does not know: what the engine does.
+import { trustOwn } from "./trustOwn.ts";
 import { unpackText } from "./unpack.ts";
 
-/** The part of Trusted Types that is used; a browser without them takes the address as it is. */
-interface Policies {
-  createPolicy(name: string, rules: { createScriptURL(address: string): string }): { createScriptURL(address: string): string };
-}
 const scope = globalThis as unknown as {
   document?: unknown;
   benchdayUnpack?: typeof unpackText;
-  trustedTypes?: Policies;
   onmessage: ((event: { readonly data: string }) => void) | null;
   importScripts(address: string): void;
 };
@@ -24,8 +20,8 @@ else
     try {
       const code = await unpackText(data);
       const address = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
-      const policy = scope.trustedTypes?.createPolicy("benchday", { createScriptURL: (own) => own });
-      scope.importScripts(policy ? policy.createScriptURL(address) : address);
+      trustOwn();
+      scope.importScripts(address);
       URL.revokeObjectURL(address);
     } catch (fault) {
       // Thrown outside the promise it reaches the page as an error of the worker.

@@ -24,9 +24,6 @@ export interface HostEars {
 interface InPage {
   benchdayUnpack?: (packed: string) => Promise<string>;
   benchdayEngine?: (tell: (message: FromEngine) => void) => (message: ToEngine) => void;
-  trustedTypes?: {
-    createPolicy(name: string, rules: { createScriptURL(address: string): string }): { createScriptURL(address: string): string };
-  };
 }
 const scope = globalThis as unknown as InPage;
 
@@ -49,7 +46,7 @@ async function need(name: BlockName): Promise<string> {
 function openWorker(loader: string, engine: string, ears: HostEars): Promise<Host> {
   return new Promise((resolve, reject) => {
     const address = addressOf(loader);
-    const worker = new Worker(trusted(address) as string);
+    const worker = new Worker(address);
     let isOpen = false;
     const end = () => {
       worker.onmessage = null;
@@ -105,21 +102,9 @@ function runScript(text: string): Promise<void> {
     const address = addressOf(text);
     script.onload = () => resolve();
     script.onerror = () => reject(new EngineBroken("broken", "a script was refused"));
-    script.src = trusted(address) as string;
+    script.src = address;
     document.head.append(script);
   });
 }
 
 const addressOf = (text: string) => URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
-
-/** The one policy of the page: addresses of blobs that this file made, nothing else. */
-let policy: ReturnType<NonNullable<InPage["trustedTypes"]>["createPolicy"]> | undefined;
-function trusted(address: string): unknown {
-  policy ??= scope.trustedTypes?.createPolicy("benchday", {
-    createScriptURL: (wanted) => {
-      if (!wanted.startsWith("blob:")) throw new TypeError("only what this file carries is run");
-      return wanted;
-    },
-  });
-  return policy ? policy.createScriptURL(address) : address;
-}

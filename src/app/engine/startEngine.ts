@@ -8,6 +8,7 @@
 import type { PaperKind } from "../../documents/index.ts";
 import type { Engine, Job, OnProgress } from "./engine.ts";
 import { makeHand } from "./makeHand.ts";
+import { trustOwn } from "./trustOwn.ts";
 import type { Question } from "./wire.ts";
 
 /** Where answers outlive the page: the functions of the store. */
@@ -19,8 +20,9 @@ export interface EngineMemory {
 /** Answers held in the page itself: a few plans, orders and rehearsals. */
 const mostHeld = 12;
 
-/** @param memory may be left out; then nothing outlives the page. Starts nothing before the first question. */
+/** @param memory may be left out; then nothing outlives the page. Starts no worker before the first question. */
 export function startEngine(memory?: EngineMemory): Engine {
+  trustOwn();
   const shared = hold(memory);
   const quick = makeHand(shared);
   const slow = makeHand(shared);

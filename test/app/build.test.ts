@@ -1,0 +1,106 @@
+// The one file: what it lets in, what runs at the start and what does not, how large it is, and that it is built the same twice.
+import { gunzipSync } from "node:zlib";
+import { build, type Rollup } from "vite";
+import { beforeAll, expect, test } from "vitest";
+import { type PageModule, pageBuild } from "../../scripts/oneFile.ts";
+import { hashOf, readBuilt } from "./enginePage.ts";
+
+let modules: readonly PageModule[] = [];
+let html = "";
+beforeAll(async () => {
+  html = await buildPage((made) => {
+    modules = made;
+  });
+});
+
+async function buildPage(tell?: (made: readonly PageModule[]) => void): Promise<string> {
+  const config = pageBuild(undefined, tell);
+  const made = (await build({
+    ...config,
+    configFile: false,
+    logLevel: "error",
+    build: { ...config.build, write: false },
+  })) as Rollup.RollupOutput;
+  expect(made.output.map((o) => o.fileName)).toEqual(["benchday.html"]);
+  const [page] = made.output;
+  return page && "source" in (page as object) ? String((page as unknown as Rollup.OutputAsset).source) : "";
+}
+
+test("the same input gives the same bytes", async () => expect(await buildPage()).toBe(html));
+
+test("the file is at most 3 MB, the code that runs at the start at most 150 kB", () => {
+  const [script] = readBuilt(html).running;
+  expect(Buffer.byteLength(html)).toBeLessThan(3_000_000);
+  expect(Buffer.byteLength(script?.text ?? "")).toBeLessThanOrEqual(150_000);
+});
+
+test("what the browser is told to refuse", () => {
+  const { policy, running } = readBuilt(html);
+  expect(policy.split("; ")).toEqual([
+    "default-src 'none'",
+    `script-src ${hashOf(running[0]?.text ?? "")} 'wasm-unsafe-eval' blob:`,
+    "worker-src 'self' blob:",
+    "style-src 'unsafe-inline'",
+    "img-src 'self' data: blob:",
+    "font-src data: blob:",
+    "connect-src 'none'",
+    "frame-src blob:",
+    "form-action 'none'",
+    "base-uri 'none'",
+    "require-trusted-types-for 'script'",
+    "trusted-types default",
+  ]);
+});
+
+test("the policy stands before anything that it rules, the first screen before the script, the data after it", () => {
+  const at = (text: string) => html.indexOf(text);
+  const order = ["Content-Security-Policy", "<style>", 'id="page"', "<script>", 'id="benchday-loader"', 'id="benchday-solver"'];
+  expect(order.map(at)).toEqual(order.map(at).sort((a, b) => a - b));
+  expect(order.map(at)).not.toContain(-1);
+});
+
+test("one script runs; nothing is asked of another file", () => {
+  expect(readBuilt(html).running).toHaveLength(1);
+  const head = html.slice(0, html.indexOf("<script>"));
+  expect(head).not.toMatch(/<link|@import|https?:\/\//);
+});
+
+/** Rooms whose work is the engine's, and packages that only it needs. */
+const beside =
+  /^src\/(?:bench\/(?:circuit|program|rehearsal)|school\/(?:readiness|order)|documents)\/|node_modules\/(?:highs|yaml|micromark|uqr|fflate)\/|engine\/(?:answerer|serve|worker|loadSolver|unpack)\.ts/;
+
+test("no engine is in the page's script, by what it is made of", () => {
+  expect(modules.length).toBeGreaterThan(10);
+  expect(modules.filter((m) => beside.test(m.path)).map((m) => `${m.path} ${m.bytes}`)).toEqual([]);
+});
+
+/** Words that stay when code is made short: options of the solver, marks of the reader of YAML, the board's memory. */
+const telltales = ["mip_rel_gap", "instantiateWasm", "yaml.alias", "primal_solution_status", "characterReferenceInvalid"];
+
+test("no engine is in the page's script, by words that give it away", () => {
+  const { running, block } = readBuilt(html);
+  const engine = gunzipSync(Buffer.from(block("engine"), "base64")).toString();
+  for (const word of telltales) {
+    expect(engine, `${word} should give the engine away`).toContain(word);
+    expect(running[0]?.text, word).not.toContain(word);
+  }
+});
+
+test("the solver in the file is that of the package", async () => {
+  const { readFileSync } = await import("node:fs");
+  const packed = gunzipSync(Buffer.from(readBuilt(html).block("solver"), "base64"));
+  expect(packed.equals(readFileSync(new URL("../../node_modules/highs/build/highs.wasm", import.meta.url)))).toBe(true);
+});
+
+test("every lesson, kit and the demo are in the file", () => {
+  const { files } = JSON.parse(gunzipSync(Buffer.from(readBuilt(html).block("files"), "base64")).toString()) as {
+    files: Record<string, string>;
+  };
+  for (const path of [
+    "lessons/barrier/program.cpp",
+    "lessons/barrier/text/en.md",
+    "kits/harbour-basic.yaml",
+    "demo/harbour.json",
+  ])
+    expect(Object.keys(files)).toContain(path);
+});
