@@ -6,6 +6,7 @@ import { capacitors } from "./devices/capacitors.ts";
 import { diodes } from "./devices/diodes.ts";
 import { storingCapacitors, storingInductors } from "./devices/energyStores.ts";
 import { currentSources, inductors, voltageSources } from "./devices/idealSources.ts";
+import { junctionCharges } from "./devices/junctionCharges.ts";
 import { limitedSources, type SupplyFamily } from "./devices/limitedSources.ts";
 import { mosfets } from "./devices/mosfets.ts";
 import { regulators } from "./devices/regulators.ts";
@@ -80,11 +81,20 @@ export function assemble(elements: readonly Element[], { celsius = 27, gmin = 1e
   );
   gather(["currentSource"], (members, at) => currentSources(members, builder, at));
   gather(["capacitor"], (members, at) => (inTime ? kept(storingCapacitors(members, builder, at)) : capacitors(members, builder)));
-  gather(["diode"], (members, at) => diodes(members, builder, at, thermal, gmin));
+  const { members: allDiodes, family: diodeFamily } = gather(["diode"], (members, at) =>
+    diodes(members, builder, at, thermal, gmin),
+  );
   gather(["npn", "pnp"], (members, at) => bipolars(members, builder, at, thermal, gmin));
   gather(["nmos", "pmos"], (members, at) => mosfets(members, builder, at, thermal, gmin));
   const limited = gather(["limitedSource"], (members, at) => limitedSources(members, builder, at));
   const regulating = gather(["regulator"], (members, at) => regulators(members, builder, at));
+  if (inTime) {
+    const charged = allDiodes.flatMap((diode, k) => {
+      const current = found.get(diode.id)?.firstCurrent ?? 0;
+      return diode.junctionFarads || diode.transitSeconds ? [{ diode, state: diodeFamily.firstState + k, current }] : [];
+    });
+    if (charged.length > 0) families.push(kept(junctionCharges(charged, builder, thermal)));
+  }
   if (topology.floating.length > 0)
     families.push(
       pins(

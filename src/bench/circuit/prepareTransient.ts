@@ -146,6 +146,8 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
       const place = places.get(id);
       if (kind === "inductor" && place) (place.family as StoringFamily).put?.(machine.eq, place.index, point.amps(id));
     }
+    // At rest: no charge is on its way.
+    machine.eq.stepSeconds = 0;
     for (const store of stores) store.keep(machine.eq);
   }
 
@@ -226,7 +228,8 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
       if (!solved && length <= shortest) solved = findOperatingPoint(machine);
       passes += machine.passes;
       const error = solved ? history.error(eq, length) : Number.POSITIVE_INFINITY;
-      if (solved && (error <= 1 || length <= shortest)) {
+      const swings = solved && slopes === 2 && history.swings(eq, length);
+      if (solved && ((error <= 1 && !swings) || length <= shortest)) {
         accept(length, error, slopes);
         seconds = isLast ? end : seconds + length;
         if (isLast && end === bend) passBend();
@@ -242,7 +245,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
       }
       rejected += 1;
       if (steps + rejected >= mostSteps) return;
-      if (solved && slopes === 2 && history.swings(eq)) {
+      if (swings) {
         slopes = 1;
         calming = 3;
       } else length *= solved ? Math.max(0.1, 0.9 * error ** (-1 / (slopes + 1))) : 0.125;

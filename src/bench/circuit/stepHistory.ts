@@ -1,8 +1,9 @@
 // What the last accepted steps were, and what the next one may be wrong by.
 //
 // The local error of a step is what the rule leaves out: h²/2·x″ for backward Euler, h³/12·x‴ for the trapezoidal rule. The
-// derivatives come from differences of the rates that the circuit itself tells (a capacitor's current is its rate), so that
-// one step after an edge is enough to judge by.
+// derivatives come from the mean rates of the last steps (what is stored now less what was, by the step's length); right after
+// an edge the rate that the circuit tells, a capacitor's current, stands in for the first of them. Means are taken because a
+// rate told by the circuit has the noise of its solution in it, which the smallest capacitors would make a thousandfold of.
 // Does not know: circuits, when a step must end.
 // Source: Nagel, SPICE2, memo UCB/ERL-M520 (1975), section on local truncation error.
 import type { Equations, StoringFamily } from "./equations.ts";
@@ -14,14 +15,18 @@ export class StepHistory {
   readonly #stores: readonly StoringFamily[];
   readonly #accuracy: number;
   readonly #count: number;
-  // At the last accepted point and the one before it.
+  /** What is stored at the last accepted point, and its rate there as the circuit tells it; the same one point earlier. */
   readonly #value: Float64Array;
   readonly #rate: Float64Array;
-  readonly #valueBefore: Float64Array;
   readonly #rateBefore: Float64Array;
+  /** Mean rates of the last step and of the one before it. */
+  readonly #mean: Float64Array;
+  readonly #meanBefore: Float64Array;
   /** The largest value so far: what the error is a share of. */
   readonly #scale: Float64Array;
-  #seconds = 0;
+  /** s. From the middle of the last step back to that of the one before, and on to its end. */
+  #betweenMiddles = 0;
+  #sinceMiddle = 0;
   /** Accepted steps since the last edge. */
   smoothSteps = 0;
 
@@ -33,23 +38,30 @@ export class StepHistory {
     const make = () => new Float64Array(this.#count);
     this.#value = make();
     this.#rate = make();
-    this.#valueBefore = make();
     this.#rateBefore = make();
+    this.#mean = make();
+    this.#meanBefore = make();
     this.#scale = make();
   }
 
   /** Forgets the way here: an edge. @param eq the circuit right after it. */
   begin(eq: Equations): void {
     this.smoothSteps = 0;
+    this.#sinceMiddle = 0;
     this.#read(eq);
+    this.#mean.set(this.#rate);
   }
 
-  /** Takes the guess as a point of the way. */
+  /** Takes the guess as a point of the way, `seconds` after the last one. */
   accept(eq: Equations, seconds: number): void {
-    this.#valueBefore.set(this.#value);
+    this.#meanBefore.set(this.#mean);
     this.#rateBefore.set(this.#rate);
+    for (let at = 0; at < this.#count; at += 1) this.#mean[at] = this.#value[at] as number;
     this.#read(eq);
-    this.#seconds = seconds;
+    for (let at = 0; at < this.#count; at += 1)
+      this.#mean[at] = ((this.#value[at] as number) - (this.#mean[at] as number)) / seconds;
+    this.#betweenMiddles = this.#sinceMiddle + seconds / 2;
+    this.#sinceMiddle = seconds / 2;
     this.smoothSteps += 1;
   }
 
@@ -69,38 +81,37 @@ export class StepHistory {
   error(eq: Equations, seconds: number): number {
     let worst = 0;
     let at = 0;
-    const before = this.#seconds;
+    const between = this.#sinceMiddle + seconds / 2;
     for (const store of this.#stores) {
       for (let k = 0; k < store.count; k += 1, at += 1) {
-        const rate = store.rate(eq, k);
-        const last = this.#rate[at] as number;
-        let error: number;
+        const value = store.value(eq, k);
+        const bend = ((value - (this.#value[at] as number)) / seconds - (this.#mean[at] as number)) / between;
+        let error = (seconds * seconds * bend) / 2;
         if (eq.slopes === 2) {
-          const bend = (rate - last) / seconds - (last - (this.#rateBefore[at] as number)) / before;
-          error = (seconds ** 3 * bend) / (6 * (seconds + before));
-        } else if (this.smoothSteps === 0) error = (seconds * (rate - last)) / 2;
-        else {
-          // The mean rate of the last step, not the one at its end, which may still swing.
-          const mean = ((this.#value[at] as number) - (this.#valueBefore[at] as number)) / before;
-          error = (seconds ** 2 * (rate - mean)) / (seconds + before);
+          const bendBefore = ((this.#mean[at] as number) - (this.#meanBefore[at] as number)) / this.#betweenMiddles;
+          error = (seconds * seconds * seconds * (bend - bendBefore)) / (6 * (between + this.#betweenMiddles));
         }
-        const share =
-          Math.abs(error) / (this.#accuracy * Math.max(this.#scale[at] as number, Math.abs(store.value(eq, k)), smallest));
+        const share = Math.abs(error) / this.#allowed(at, value);
         if (!(share <= worst)) worst = share;
       }
     }
     return worst;
   }
 
+  #allowed(at: number, value: number): number {
+    return this.#accuracy * Math.max(this.#scale[at] as number, Math.abs(value), smallest);
+  }
+
   /** Whether rates go up and down with every step, which is the trapezoidal rule's own doing and no circuit's. */
-  swings(eq: Equations): boolean {
+  swings(eq: Equations, seconds: number): boolean {
     let at = 0;
     for (const store of this.#stores) {
       for (let k = 0; k < store.count; k += 1, at += 1) {
         const last = this.#rate[at] as number;
         const up = store.rate(eq, k) - last;
         const down = last - (this.#rateBefore[at] as number);
-        if (up * down < 0 && Math.abs(up) < 3 * Math.abs(down) && Math.abs(down) < 3 * Math.abs(up)) return true;
+        if (!(up * down < 0 && Math.abs(up) < 3 * Math.abs(down) && Math.abs(down) < 3 * Math.abs(up))) continue;
+        if (seconds * Math.abs(up) > 20 * this.#allowed(at, store.value(eq, k))) return true;
       }
     }
     return false;

@@ -9,6 +9,11 @@ import { addConductance, conductancePlaces } from "./stamp.ts";
 /** SPICE's IBV, A. */
 const defaultBreakdownAmps = 1e-3;
 
+/** Tells where it keeps the junction voltages of the last pass, one by diode. */
+export interface DiodeFamily extends DeviceFamily {
+  readonly firstState: number;
+}
+
 /** @param thermal kT/q, V. @param gmin S across every junction. */
 export function diodes(
   elements: readonly Diode[],
@@ -16,7 +21,7 @@ export function diodes(
   firstCurrent: number,
   thermal: number,
   gmin: number,
-): DeviceFamily {
+): DiodeFamily {
   const count = elements.length;
   const anode = Int32Array.from(elements, (e) => builder.node(e.anode));
   const inner = Int32Array.from(elements, (e) => builder.innerNode(e.anode, `${e.id} anode`, e.seriesOhms));
@@ -67,6 +72,7 @@ export function diodes(
   }
 
   return {
+    firstState,
     take(k) {
       const e = elements[k] as Diode;
       const n = e.emission * thermal;
