@@ -8,9 +8,9 @@ import { formatDay, formatMoney, itemName, sayUnchecked } from "../../../languag
 import type { OrderPlan } from "../../../school/order/index.ts";
 import type { PlannedLesson } from "../../../school/readiness/index.ts";
 import { Message, ProgressRuler, Row, shortDay, Table, TextLink, Verdict } from "../../pieces/index.ts";
+import { lessonTitle } from "../../session/lessonTitle.ts";
 import type { Answer } from "../../session/session.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
-import { lessonTitle } from "./lessonTitle.ts";
 import type { Asking } from "./makeAsking.ts";
 import { questionsOf } from "./questionsOf.ts";
 import { whatItTakes } from "./whatItTakes.ts";
@@ -72,7 +72,7 @@ function Lessons({ lessons, judged }: { readonly lessons: readonly PlannedLesson
   const session = useSession();
   const say = useSay();
   const language = session.language.value;
-  const title = (id: string) => lessonTitle(language, session.shipped.value?.lessons.get(id), id);
+  const title = (id: string) => lessonTitle(session.shipped.value, id, language.tag);
   const canHold = lessons.filter((lesson) => lesson.verdict === "ready").length;
   return (
     <>
@@ -179,9 +179,7 @@ function Cost({ hasPrice, order }: { readonly hasPrice: boolean; readonly order:
   const file = school.value!.classFile;
   const money = (sum: number) => formatMoney(language, sum, file.currency, file.decimals);
   const lessonsOf = (sittings: readonly string[]) =>
-    [...new Set(sittings.map((id) => id.split("/")[1] ?? id))].map((id) =>
-      lessonTitle(language, session.shipped.value?.lessons.get(id), id),
-    );
+    [...new Set(sittings.map((id) => id.split("/")[1] ?? id))].map((id) => lessonTitle(session.shipped.value, id, language.tag));
   const known = answer.value;
   return (
     <Row as="section">

@@ -2,14 +2,34 @@
 //
 // Does not know: how a class is kept.
 import { useSignal } from "@preact/signals";
+import type { Assumed, AssumedCode } from "../../../school/changes/index.ts";
 import { Button, Page, Row, TextLink } from "../../pieces/index.ts";
+import { lessonTitle } from "../../session/lessonTitle.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { goTo } from "../../shell/router.ts";
 import { AnswerSoFar } from "./AnswerSoFar.tsx";
-import { noAnswers, questionNames } from "./answers.ts";
-import { assumed, assumedQuestions } from "./classOf.ts";
+import { noAnswers } from "./answers.ts";
 import { questionsOf } from "./questionsOf.ts";
 import { SoFar } from "./SoFar.tsx";
+
+/** The question that says it, or the place where it is refined once the class is kept. */
+const refinedAt: Readonly<Record<AssumedCode, number | "pupils" | "course" | "cupboard" | "settings">> = {
+  pupils: 1,
+  names: "pupils",
+  teamSize: 1,
+  when: 2,
+  weekly: 2,
+  noHolidays: "course",
+  lessons: 3,
+  earlierLessons: 3,
+  longLessons: "course",
+  noBoxes: 4,
+  computers: 5,
+  batteryUnknown: "cupboard",
+  usbPorts: "cupboard",
+  noLimit: 6,
+  chance: "settings",
+};
 
 export function FirstAnswer() {
   const session = useSession();
@@ -24,11 +44,15 @@ export function FirstAnswer() {
     questions.set(noAnswers);
     goTo(then);
   };
-  /** The place opens with the class, so the class is kept on the way there. */
-  const later = (place: "pupils" | "cupboard" | "settings", link: string) => (
-    <TextLink onPress={() => void keep(link)}>{say(`refined.${place}`)}</TextLink>
-  );
-  const open = assumedQuestions(questions.answers.value);
+  const language = session.language.value;
+  const words = ({ code, data }: Assumed): string => {
+    const { lessons, milliamps, ...rest } = data as { lessons?: readonly string[]; milliamps?: number };
+    return say(`assumed.${code}`, {
+      ...rest,
+      ...(lessons ? { lessons: lessons.map((id) => lessonTitle(session.shipped.value, id, language.tag)) } : {}),
+      ...(milliamps ? { amps: milliamps / 1000 } : {}),
+    });
+  };
   return (
     <Page
       name={say("questions.firstAnswer")}
@@ -46,21 +70,24 @@ export function FirstAnswer() {
       <Row as="section">
         <h2>{say("questions.assumedHeading")}</h2>
         <ul class="plain">
-          {open.map((name) => (
-            <li key={name}>
-              {say(`assumed.${name}`, { ...assumed, ...assumed.pupils })}{" "}
-              <TextLink to={`#/questions/${questionNames.indexOf(name) + 1}`}>{say("questions.answerIt")}</TextLink>
-            </li>
-          ))}
-          <li>
-            {say("questions.assumedNames")} {later("pupils", "#/pupils")}
-          </li>
-          <li>
-            {say("questions.assumedBoxes")} {later("cupboard", "#/cupboard")}
-          </li>
-          <li>
-            {say("questions.assumedChance", { chance: assumed.chance })} {later("settings", "#/settings")}
-          </li>
+          {questions.assumed.value.map((fact) => {
+            const at = refinedAt[fact.code];
+            return (
+              <li key={fact.code}>
+                {words(fact)}{" "}
+                {typeof at === "number" ? (
+                  <TextLink to={`#/questions/${at}`} label={say("questions.changeWhat", { question: words(fact) })}>
+                    {say("questions.change")}
+                  </TextLink>
+                ) : (
+                  // The place opens with the class, so the class is kept on the way there.
+                  <TextLink onPress={() => void keep(`#/${at}`)} label={say("questions.changeWhat", { question: words(fact) })}>
+                    {say(`refined.${at}`)}
+                  </TextLink>
+                )}
+              </li>
+            );
+          })}
         </ul>
       </Row>
       <SoFar />

@@ -3,10 +3,9 @@
 // Does not know: how answers are read.
 import { formatList } from "../../../language/index.ts";
 import { Row, TextLink } from "../../pieces/index.ts";
+import { lessonTitle } from "../../session/lessonTitle.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { type Answers, type QuestionName, questionNames } from "./answers.ts";
-import { assumed } from "./classOf.ts";
-import { lessonTitle } from "./lessonTitle.ts";
 import { questionsOf } from "./questionsOf.ts";
 
 /** @param except the question that is asked on this page. */
@@ -52,11 +51,11 @@ function useAnswerWords(): (name: QuestionName) => string {
   const kitName = (id: string) => shipped?.kits.get(id)?.name ?? id;
   const words: { readonly [Name in QuestionName]: (said: Exclude<Answers[Name], null | "unknown">) => string } = {
     pupils: ({ count, teamSize }) => say("said.pupils", { count, teamSize }),
-    meeting: ({ first, start, weeks }) => say("said.meeting", { first, start, weeks }),
+    meeting: ({ first, start, minutes, weeks }) => say("said.meeting", { first, start, minutes, weeks }),
     lessons: (ids) =>
       formatList(
         language,
-        ids.map((id) => lessonTitle(language, shipped?.lessons.get(id), id)),
+        ids.map((id) => lessonTitle(shipped, id, language.tag)),
       ),
     boxes: (boxes) =>
       boxes.length === 0
@@ -76,8 +75,7 @@ function useAnswerWords(): (name: QuestionName) => string {
   };
   return (name) => {
     const answer = all[name];
-    if (answer === "unknown" || answer === null)
-      return `${say("questions.notKnown")} ${say(`assumed.${name}`, { ...assumed, ...assumed.pupils })}`;
+    if (answer === "unknown" || answer === null) return say("questions.notKnown");
     return (words[name] as (said: unknown) => string)(answer);
   };
 }

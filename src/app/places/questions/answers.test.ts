@@ -5,7 +5,7 @@ import { type Answers, nextQuestion, noAnswers, readAnswers, writeAnswers } from
 
 const whole: Answers = {
   pupils: { count: 30, teamSize: 3 },
-  meeting: { first: "2027-01-14" as Day, start: 540, weeks: 1 },
+  meeting: { first: "2027-01-14" as Day, start: 540, minutes: 80, weeks: 1 },
   lessons: ["lighthouse", "signal-lamp"],
   boxes: [{ kit: "harbour-basic", count: 6 }],
   computers: { count: 10 },
@@ -31,8 +31,8 @@ const notes: [name: string, note: string | null][] = [
   ["pupils as text", '{"pupils": "thirty"}'],
   ["more pupils than a class has", '{"pupils": {"count": 3000, "teamSize": 3}}'],
   ["half a pupil", '{"pupils": {"count": 12.5, "teamSize": 3}}'],
-  ["a day that does not exist", '{"meeting": {"first": "2027-02-30", "start": 540, "weeks": 1}}'],
-  ["a time after midnight", '{"meeting": {"first": "2027-02-20", "start": 1440, "weeks": 1}}'],
+  ["a day that does not exist", '{"meeting": {"first": "2027-02-30", "start": 540, "minutes": 80, "weeks": 1}}'],
+  ["a time after midnight", '{"meeting": {"first": "2027-02-20", "start": 1440, "minutes": 80, "weeks": 1}}'],
   ["lessons that are numbers", '{"lessons": [1]}'],
   ["boxes below nought", '{"boxes": [{"kit": "harbour-basic", "count": -1}]}'],
   ["a currency that does not exist", '{"money": {"currency": "EURO", "budget": null, "kit": null, "price": null}}'],

@@ -13,8 +13,8 @@ export type Said<Value> = Value | "unknown" | null;
 
 export interface Answers {
   readonly pupils: Said<{ readonly count: number; readonly teamSize: number }>;
-  /** First lesson, minutes after midnight, and how many weeks lie between two lessons. */
-  readonly meeting: Said<{ readonly first: Day; readonly start: number; readonly weeks: number }>;
+  /** First lesson, when it begins (minutes after midnight), how long a lesson of the school is, weeks from one to the next. */
+  readonly meeting: Said<{ readonly first: Day; readonly start: number; readonly minutes: number; readonly weeks: number }>;
   /** Ids, in the order in which they are taught. */
   readonly lessons: Said<readonly string[]>;
   /** How many boxes of each kit there are; an empty list: nothing yet. */
@@ -32,8 +32,8 @@ export interface Answers {
 export const noAnswers: Answers = { pupils: null, meeting: null, lessons: null, boxes: null, computers: null, money: null };
 
 /** Most that a class of beginners or a cupboard has; more is a slip of the finger. */
-export const most = { pupils: 60, teamSize: 6, boxes: 100, computers: 100, weeks: 8 } as const;
-export const least = { pupils: 2, teamSize: 2 } as const;
+export const most = { pupils: 60, teamSize: 6, boxes: 100, computers: 100, weeks: 8, minutes: 300 } as const;
+export const least = { pupils: 2, teamSize: 2, minutes: 10 } as const;
 
 /** @returns the first question without an answer, from 1; null where all six have one. */
 export function nextQuestion(answers: Answers): number | null {
@@ -58,10 +58,12 @@ export function readAnswers(text: string | null): Answers {
         : null;
     }),
     meeting: said("meeting", (value) => {
-      const { first, start, weeks } = asRecord(value);
+      const { first, start, minutes, weeks } = asRecord(value);
       const day = typeof first === "string" ? parseDay(first) : null;
-      return day !== null && isCount(start, 0, 24 * 60 - 1) && isCount(weeks, 1, most.weeks)
-        ? { first: day, start, weeks }
+      const isWhole =
+        isCount(start, 0, 24 * 60 - 1) && isCount(minutes, least.minutes, most.minutes) && isCount(weeks, 1, most.weeks);
+      return day !== null && isWhole
+        ? ({ first: day, start, minutes, weeks } as { first: Day; start: number; minutes: number; weeks: number })
         : null;
     }),
     lessons: said("lessons", (value) => (isList(value) && value.every((id) => typeof id === "string") ? value : null)),

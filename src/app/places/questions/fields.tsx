@@ -6,10 +6,10 @@ import type { ComponentChildren } from "preact";
 import { countedItem, formatClock, formatList, itemName } from "../../../language/index.ts";
 import type { Kit } from "../../../school/file/index.ts";
 import { Choice, DayField, Field, Tick } from "../../pieces/index.ts";
+import { lessonTitle } from "../../session/lessonTitle.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import type { Answers, QuestionName } from "./answers.ts";
-import { assumed } from "./classOf.ts";
-import { lessonTitle } from "./lessonTitle.ts";
+import { usualCurrency } from "./classOf.ts";
 import {
   type FieldProblem,
   type ReadFields,
@@ -31,9 +31,12 @@ export interface FieldsProps {
   readonly children: ComponentChildren;
 }
 
+/** What stands in a line before anybody writes there (common practice, no source). */
+const usual = { teamSize: 3, minutes: 80, weeks: 1 } as const;
+
 export function PupilsFields({ answers, problems, onDone, children }: FieldsProps) {
   const before = said(answers.pupils);
-  const form = useTyped({ count: text(before?.count), teamSize: String(before?.teamSize ?? assumed.pupils.teamSize) });
+  const form = useTyped({ count: text(before?.count), teamSize: String(before?.teamSize ?? usual.teamSize) });
   return (
     <Form onSend={() => onDone(readPupils(form.typed()))}>
       <Line form={form} name="count" label="questionField.pupils" problems={problems} />
@@ -51,7 +54,8 @@ export function MeetingFields({ answers, problems, onDone, children }: FieldsPro
   const first = useSignal(before?.first ?? null);
   const form = useTyped({
     start: before === null ? "" : formatClock(language, before.start),
-    weeks: String(before?.weeks ?? assumed.weeks),
+    minutes: String(before?.minutes ?? usual.minutes),
+    weeks: String(before?.weeks ?? usual.weeks),
   });
   return (
     <Form onSend={() => onDone(readMeeting(first.value, form.typed(), session.today.value))}>
@@ -67,6 +71,7 @@ export function MeetingFields({ answers, problems, onDone, children }: FieldsPro
         />
       </div>
       <Line form={form} name="start" label="questionField.start" problems={problems} />
+      <Line form={form} name="minutes" label="questionField.minutesALesson" problems={problems} />
       <Line form={form} name="weeks" label="questionField.weeks" problems={problems} />
       {children}
     </Form>
@@ -89,7 +94,7 @@ export function LessonsFields({ answers, problems, onDone, children }: FieldsPro
           return (
             <Tick
               key={id}
-              label={<bdi>{lessonTitle(session.language.value, lesson)}</bdi>}
+              label={<bdi>{lessonTitle(session.shipped.value, id, session.language.value.tag)}</bdi>}
               note={say("questionField.minutes", { minutes: lesson.minutes })}
               ticked={wanted.value.has(id)}
               onChange={(ticked) => {
@@ -159,7 +164,7 @@ export function MoneyFields({ answers, problems, onDone, children }: FieldsProps
   const kits = [...session.shipped.value!.kits.values()];
   const before = said(answers.money);
   const form = useTyped({
-    currency: before?.currency ?? assumed.currency,
+    currency: before?.currency ?? usualCurrency,
     budget: before?.budget ?? "",
     price: before?.price ?? "",
     // The box that is there already is the likeliest to be bought again.
@@ -206,7 +211,7 @@ function useTyped(first: Typed): TypedForm {
 interface LineProps {
   readonly form: TypedForm;
   readonly name: string;
-  readonly label: `questionField.${"pupils" | "teamSize" | "start" | "weeks" | "boxesOf" | "computers" | "currency" | "budget" | "price"}`;
+  readonly label: `questionField.${"pupils" | "teamSize" | "start" | "minutesALesson" | "weeks" | "boxesOf" | "computers" | "currency" | "budget" | "price"}`;
   readonly data?: Readonly<Record<string, unknown>>;
   readonly problems: readonly FieldProblem[];
   readonly keys?: "text" | "numeric" | "decimal";

@@ -3,6 +3,7 @@
 // One state for the whole page, so that going back and forth between the questions loses nothing and asks nothing twice.
 // Does not know: fields, sentences, how a class is made of the answers (classOf.ts).
 import { effect, type ReadonlySignal, signal } from "@preact/signals";
+import type { Assumed } from "../../../school/changes/index.ts";
 import type { OrderPlan } from "../../../school/order/index.ts";
 import type { Plan } from "../../../school/readiness/index.ts";
 import type { School } from "../../engine/engine.ts";
@@ -17,6 +18,8 @@ export interface Questions {
   readonly isLoaded: ReadonlySignal<boolean>;
   /** The class that the answers make; null before the first answer. */
   readonly school: ReadonlySignal<School | null>;
+  /** What was taken for granted for it. */
+  readonly assumed: ReadonlySignal<readonly Assumed[]>;
   readonly plan: Asking<School, Plan>;
   /** Asked for only where a price was said. */
   readonly order: Asking<School, OrderPlan>;
@@ -34,6 +37,7 @@ export function questionsOf(session: Session): Questions {
   const answers = signal(noAnswers);
   const isLoaded = signal(false);
   const school = signal<School | null>(null);
+  const assumed = signal<readonly Assumed[]>([]);
   const later = (ms: number, then: () => void) => void setTimeout(then, ms);
   const plan = makeAsking<School, Plan>((about, tell) => session.engine.plan(about, tell), later);
   const order = makeAsking<School, OrderPlan>((about, tell) => session.engine.order(about, orderSeconds, tell), later);
@@ -41,6 +45,7 @@ export function questionsOf(session: Session): Questions {
     answers,
     isLoaded,
     school,
+    assumed,
     plan,
     order,
     set(next) {
@@ -60,11 +65,13 @@ export function questionsOf(session: Session): Questions {
       school.value = null;
       return;
     }
-    const about = {
-      classFile: classOf(said, shipped, session.language.peek(), session.today.value),
-      today: session.today.value,
-      seed: 1,
-    };
+    const made = classOf(said, shipped, session.language.peek(), session.today.value);
+    assumed.value = made?.assumed ?? [];
+    if (made === null) {
+      school.value = null;
+      return;
+    }
+    const about = { classFile: made.value, today: session.today.value, seed: 1 };
     school.value = about;
     plan.ask(about);
     if (about.classFile.suppliers.length > 0) order.ask(about);

@@ -15,16 +15,24 @@ import {
 
 const today = "2026-11-25" as Day;
 const day = "2027-01-14" as Day;
-const typed = { start: "9:00", weeks: "1" };
+const typed = { start: "9:00", minutes: "80", weeks: "1" };
 
 const understood: [name: string, read: ReadFields<unknown>, value: unknown][] = [
   ["thirty in threes", readPupils({ count: "30", teamSize: "3" }), { count: 30, teamSize: 3 }],
   ["blanks around a number", readPupils({ count: " 30 ", teamSize: "3" }), { count: 30, teamSize: 3 }],
   ["Arabic digits", readPupils({ count: "٣٠", teamSize: "٣" }), { count: 30, teamSize: 3 }],
-  ["a day", readMeeting(day, typed, today), { first: "2027-01-14", start: 540, weeks: 1 }],
-  ["today itself", readMeeting(today, typed, today), { first: today, start: 540, weeks: 1 }],
-  ["an hour alone", readMeeting(day, { ...typed, start: "13" }, today), { first: "2027-01-14", start: 780, weeks: 1 }],
-  ["every second week", readMeeting(day, { ...typed, weeks: "2" }, today), { first: "2027-01-14", start: 540, weeks: 2 }],
+  ["a day", readMeeting(day, typed, today), { first: "2027-01-14", start: 540, minutes: 80, weeks: 1 }],
+  ["today itself", readMeeting(today, typed, today), { first: today, start: 540, minutes: 80, weeks: 1 }],
+  [
+    "an hour alone",
+    readMeeting(day, { ...typed, start: "13" }, today),
+    { first: "2027-01-14", start: 780, minutes: 80, weeks: 1 },
+  ],
+  [
+    "every second week",
+    readMeeting(day, { ...typed, weeks: "2" }, today),
+    { first: "2027-01-14", start: 540, minutes: 80, weeks: 2 },
+  ],
   ["lessons", readLessons(["lighthouse"]), ["lighthouse"]],
   ["boxes of one kind", readBoxes({ a: "6", b: "" }, ["a", "b"]), [{ kit: "a", count: 6 }]],
   ["no boxes", readBoxes({ a: "", b: "0" }, ["a", "b"]), []],
@@ -67,6 +75,7 @@ const refused: [name: string, read: ReadFields<unknown>, problems: [field: strin
   ["no day", readMeeting(null, typed, today), [["first", "noDay"]]],
   ["yesterday", readMeeting("2026-11-24" as Day, typed, today), [["first", "pastDay"]]],
   ["no time", readMeeting(day, { ...typed, start: "25:00" }, today), [["start", "noClock"]]],
+  ["a lesson of five minutes", readMeeting(day, { ...typed, minutes: "5" }, today), [["minutes", "notACount"]]],
   ["every week and a half", readMeeting(day, { ...typed, weeks: "1.5" }, today), [["weeks", "notACount"]]],
   ["no lesson ticked", readLessons([]), [["lessons", "noLesson"]]],
   ["boxes in words", readBoxes({ a: "six" }, ["a"]), [["a", "notACount"]]],

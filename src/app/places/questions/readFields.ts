@@ -36,7 +36,7 @@ export function readPupils(typed: Typed): ReadFields<Answered<"pupils">> {
 }
 
 /**
- * Fields: first, start, weeks. A first lesson before today is a slip: there would be nothing to plan.
+ * Fields: first, start, minutes, weeks. A first lesson before today is a slip: there would be nothing to plan.
  *
  * @param first null where the three parts of the date make no day.
  */
@@ -46,8 +46,9 @@ export function readMeeting(first: Day | null, typed: Typed, today: Day): ReadFi
   else if (first < today) form.tell("first", "pastDay", first);
   const start = readClock(form.text("start"));
   if (start === null) form.tell("start", "noClock");
+  const minutes = form.count("minutes", least.minutes, most.minutes);
   const weeks = form.count("weeks", 1, most.weeks);
-  return form.answer(() => ({ first: first!, start: start!, weeks }));
+  return form.answer(() => ({ first: first!, start: start!, minutes, weeks }));
 }
 
 /** @param wanted ids that were ticked, in the order of teaching. */
