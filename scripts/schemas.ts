@@ -44,6 +44,7 @@ const classWords: Words = {
   supplies: "Batteries, power banks and adapters that the school owns.",
   powerCuts: "Stretches without mains that are known beforehand.",
   decisions: "What the teacher settled: a substitute, a supply, a lesson left out.",
+  prepared: "What was ticked off before a meeting: class/lesson/date, and which preparation.",
   counts: "After a lesson: how many were handed out, came back whole, came back broken. Losses are learnt from it.",
   log: "What happened in a lesson, by team.",
 };

@@ -31,4 +31,4 @@ export {
 } from "./problem.ts";
 export { formatQuantity, parseQuantity, type QuantityOutcome, shortValue, type Unit } from "./quantity.ts";
 export { type Random, seededRandom } from "./random.ts";
-export { finish, type LongWork, type Progress, type World } from "./world.ts";
+export { finish, type LongWork, type Progress, rememberSlices, type World } from "./world.ts";

@@ -16,6 +16,8 @@ export interface World {
   read(path: string): string | null;
   /** The result for this key if it was computed before, else computes and keeps it. The key hashes everything it depends on. */
   remember<Value>(key: string, compute: () => Value): Value;
+  /** Whether `remember` has a result for this key. A world that is worked in slices has this: long work is then cut up too. */
+  known?(key: string): boolean;
   /** Solves an integer program. */
   solve(model: IntegerModel, options: IntegerOptions): Promise<IntegerOutcome>;
 }
@@ -30,6 +32,22 @@ export interface Progress {
 
 /** Long work: a generator of progress that returns the result. */
 export type LongWork<Result> = Generator<Progress, Result, void>;
+
+/** The result for a key, as `World.remember` has it; what must be computed is cut into slices where the world wants that. */
+export function* rememberSlices<Value>(
+  world: Pick<World, "remember" | "known">,
+  key: string,
+  work: () => LongWork<Value>,
+  progress: Progress,
+): LongWork<Value> {
+  if (world.known === undefined || world.known(key)) return world.remember(key, () => finish(work()));
+  const running = work();
+  for (;;) {
+    const step = running.next();
+    if (step.done) return world.remember(key, () => step.value);
+    yield progress;
+  }
+}
 
 /** Runs long work to its end, without showing progress. */
 export function finish<Result>(work: LongWork<Result>): Result {

@@ -70,6 +70,7 @@ export function makeAnswerer(around: Surroundings): Answerer {
       random: (name) => seededRandom(seed, name),
       read: (path) => around.files.files[path] ?? null,
       remember: memory.part,
+      known: memory.hasPart,
       solve: around.solve,
     };
   }
@@ -220,6 +221,7 @@ function makeMemory({ version, recall, remember }: Surroundings) {
       }
       return parts.get(key) as Value;
     },
+    hasPart: (key: string) => parts.has(key),
     *openParts(): Work<void> {
       used.clear();
       if (areOpen) return;

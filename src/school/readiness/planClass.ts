@@ -4,7 +4,7 @@
 // choose its supply and prove its substitutes; make the teams and mend them for absences; share out the stock; then judge
 // each lesson on its day and say what to prepare. What is costly is remembered under a hash of all it depends on.
 // Does not know: words, files, how a rehearsal, a rota or a share is found.
-import { contentHash, type Day, finish, type LongWork, type World } from "../../base/index.ts";
+import { contentHash, type Day, finish, type LongWork, type Progress, rememberSlices, type World } from "../../base/index.ts";
 import type { Lesson } from "../../bench/lesson/index.ts";
 import { catalogue, parseItemKey } from "../../bench/parts/index.ts";
 import { type RehearsalResult, rehearse } from "../../bench/rehearsal/index.ts";
@@ -55,7 +55,7 @@ export interface PlannedClass {
 const engineVersion = 1;
 
 /** @returns the plan of all lessons from today on, in the order of their days. */
-export function* planClass(input: PlanInput, world: Pick<World, "today" | "remember">): LongWork<PlannedClass> {
+export function* planClass(input: PlanInput, world: Pick<World, "today" | "remember" | "known">): LongWork<PlannedClass> {
   const { classFile, kits, lessons } = input;
   const store = cupboard(classFile, kits, world.today);
   const rates = lossRates(classFile);
@@ -71,9 +71,10 @@ export function* planClass(input: PlanInput, world: Pick<World, "today" | "remem
   const wanted = [...new Set(places.map((p) => p.at.lesson))];
   const rehearsed = new Map<string, RehearsedLesson>();
   for (const [i, id] of wanted.entries()) {
-    yield { done: i, total: wanted.length, doing: "rehearse" };
+    const progress = { done: i, total: wanted.length, doing: "rehearse" };
+    yield progress;
     const lesson = lessons.get(id);
-    if (lesson) rehearsed.set(id, rehearseLesson(lesson, input, store, world));
+    if (lesson) rehearsed.set(id, yield* rehearseLesson(lesson, input, store, world, progress));
   }
 
   const prepared = places.map((place) => {
@@ -159,22 +160,26 @@ function placesOf(group: ClassGroup, rota: Rota, today: Day, classFile: ClassFil
     .filter(({ at }) => !classFile.decisions.some((d) => d.kind === "skip" && d.lesson === at.lesson && d.class === group.id));
 }
 
-function rehearseLesson(
+function* rehearseLesson(
   lesson: Lesson,
   { classFile, seed }: PlanInput,
   store: Cupboard,
-  world: Pick<World, "remember">,
-): RehearsedLesson {
+  world: Pick<World, "remember" | "known">,
+  progress: Progress,
+): LongWork<RehearsedLesson> {
   const items = [...store.items.keys()].sort();
   const supplies = suppliesToTry(classFile, items);
-  const rehearsal = world.remember(`rehearse ${engineVersion} ${contentHash({ lesson, supplies, seed })}`, () =>
-    finish(rehearse(lesson, { supplies, corners: false, seed })),
+  const rehearsal = yield* rememberSlices(
+    world,
+    `rehearse ${engineVersion} ${contentHash({ lesson, supplies, seed })}`,
+    () => rehearse(lesson, { supplies, corners: false, seed }),
+    progress,
   );
   // Parts are proven on a supply that carries the lesson, the usual one if it does; a weak one would hide what they do.
   const usual = usualPort(classFile);
   const fitting = rehearsal.supplies.filter((r) => r.fits === "fits").map((r) => r.supply);
   const supply = fitting.includes(usual) ? usual : (fitting[0] ?? usual);
-  return { lesson, rehearsal, proven: proveItems(lesson, items, supply, classFile, world, seed) };
+  return { lesson, rehearsal, proven: yield* proveItems(lesson, items, supply, classFile, world, seed, progress) };
 }
 
 /** @param dark whether mains are off during part of the lesson: then nothing that hangs on a socket counts. */

@@ -5,6 +5,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { finish } from "../../base/index.ts";
 import { readLesson } from "../../bench/lesson/index.ts";
 import type { ClassFile } from "../file/index.ts";
 import { proveItems } from "./proveItems.ts";
@@ -31,7 +32,7 @@ const remembering = () => {
   };
 };
 const proven = (id: string, items: string[], classFile = noDecisions) =>
-  proveItems(lesson(id), items, "usb-port 500mA", classFile, remembering(), 1);
+  finish(proveItems(lesson(id), items, "usb-port 500mA", classFile, remembering(), 1, { done: 0, total: 1, doing: "rehearse" }));
 
 test("a value that passes stands in, the nearest first; one that is too weak or burns the pin does not", () => {
   const { substitutes } = proven("lighthouse", ["resistor 22", "resistor 470", "resistor 330", "resistor 10k", "resistor 220"]);

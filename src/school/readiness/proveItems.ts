@@ -4,7 +4,7 @@
 // colour, because otherwise the colour says something (red and green at a barrier). Whether several substitutes pass together
 // is asked again for each combination that a team is handed: two small drifts can add up.
 // Does not know: how many of each there are, how a rehearsal works.
-import { contentHash, type World } from "../../base/index.ts";
+import { contentHash, type LongWork, type Progress, type World } from "../../base/index.ts";
 import type { Lesson, LessonPart } from "../../bench/lesson/index.ts";
 import { itemKey, parseItemKey } from "../../bench/parts/index.ts";
 import { type OneRehearsal, rehearseOnce } from "../../bench/rehearsal/index.ts";
@@ -21,15 +21,19 @@ export interface ProvenItems {
   readonly withItems: (items: ReadonlyMap<string, ItemKey>) => OneRehearsal;
 }
 
-/** @param items every item on hand. @param supply what the teams use, or what they would need. */
-export function proveItems(
+/**
+ * @param items every item on hand. @param supply what the teams use, or what they would need.
+ * @param progress of the whole work, told between two rehearsals.
+ */
+export function* proveItems(
   lesson: Lesson,
   items: readonly ItemKey[],
   supply: ItemKey,
   classFile: ClassFile,
   world: Pick<World, "remember">,
   seed: number,
-): ProvenItems {
+  progress: Progress,
+): LongWork<ProvenItems> {
   const lessonHash = contentHash(lesson);
   const withItems = (chosen: ReadonlyMap<string, ItemKey>) =>
     world.remember(`once ${lessonHash} ${contentHash({ chosen, supply, seed })}`, () =>
@@ -40,9 +44,11 @@ export function proveItems(
     const decided = classFile.decisions.flatMap((d) =>
       d.kind === "substitute" && d.lesson === lesson.id && d.part === part.name ? [d.item] : [],
     );
-    const passed = candidates(lesson, part, [...decided, ...items]).filter(
-      (item) => withItems(new Map([[part.name, item]])).verdict === "ready",
-    );
+    const passed: ItemKey[] = [];
+    for (const item of candidates(lesson, part, [...decided, ...items])) {
+      yield progress;
+      if (withItems(new Map([[part.name, item]])).verdict === "ready") passed.push(item);
+    }
     // What the teacher settled comes first, as long as it passes.
     substitutes.set(part.name, [...new Set([...decided.filter((d) => passed.includes(d)), ...passed])]);
   }
