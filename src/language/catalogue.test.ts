@@ -22,6 +22,7 @@ const problems: readonly (readonly [code: string, data: Data])[] = [
   samples.lessonSamples,
   samples.programSamples,
   samples.fileSamples,
+  samples.changesSamples,
   samples.rehearsalSamples,
 ].flatMap((room) => Object.entries(room as Record<string, Data>));
 
@@ -156,10 +157,11 @@ describe("own words of papers, commands and page", () => {
       const keys = Object.entries(english[room]).flatMap(([family, own]) =>
         Object.keys(own).map((key) => ({ whole: family === "problems" ? key : `${family}.${key}`, key, family })),
       );
-      // Either the whole key, or the family with a code behind it, or the key alone where a helper adds the family.
+      // Either the whole key, or the family with a code behind it, or the key alone where a helper adds the family. A sentence of
+      // an act is asked for by what school/changes describes, and the compiler counts those.
       const unused = keys.filter(
         ({ whole, key, family }) =>
-          !code.includes(`"${whole}"`) && !code.includes(`\`${family}.\${`) && !code.includes(`"${key}"`),
+          family !== "change" && !code.includes(`"${whole}"`) && !code.includes(`\`${family}.\${`) && !code.includes(`"${key}"`),
       );
       expect(unused.map((k) => k.whole)).toEqual([]);
     });

@@ -15,6 +15,7 @@ import type {
   SeenWord,
   SupplyReason,
 } from "../bench/rehearsal/index.ts";
+import type { AssumedCode, ChangeEffect, ChangeKind, ChangesProblem } from "../school/changes/index.ts";
 import type { Role, Rota } from "../school/classroom/index.ts";
 import type { EquipmentCode } from "../school/equipment/index.ts";
 import type { FileProblem } from "../school/file/index.ts";
@@ -80,10 +81,17 @@ export interface Catalogue {
     /** A sitting's id in words. */
     readonly sitting: Texts<"of">;
   };
+  readonly changes: {
+    readonly problems: Problems<ChangesProblem["code"]>;
+    /** What a change brought with it. */
+    readonly effect: Texts<ChangeEffect["code"]>;
+    /** What a new class takes for granted until somebody says better. */
+    readonly assumedFact: Texts<AssumedCode>;
+  };
   /** Words of the commands and of the papers: their own keys, which tests look for in the code. */
   readonly cli: typeof en.cli;
   /** Words of the page. */
-  readonly app: typeof en.app;
+  readonly app: typeof en.app & { readonly change: Texts<ChangeKind> };
   readonly papers: typeof en.papers & { readonly activityDoes: Partial<Texts<Activity>> };
 }
 

@@ -6,6 +6,7 @@ import type { DocumentProblem } from "../base/index.ts";
 import type { LessonProblem } from "../bench/lesson/index.ts";
 import type { ProgramProblem } from "../bench/program/index.ts";
 import type { HazardCode, RehearsalProblemCode } from "../bench/rehearsal/index.ts";
+import type { ChangesProblem } from "../school/changes/index.ts";
 import type { EquipmentCode } from "../school/equipment/index.ts";
 import type { FileProblem } from "../school/file/index.ts";
 import type { PreparationCode, ReasonCode, RemedyCode } from "../school/readiness/index.ts";
@@ -227,6 +228,47 @@ export const fileSamples: Samples<Own<FileProblem>> = {
   "file.csvUnclearNumber": { column: "count", found: "resitor" },
   "file.csvNamesJoined": { found: "resitor" },
   "file.csvUnknownOffer": { found: "resitor", near: "resistor" },
+};
+export const changesSamples: Samples<ChangesProblem> = {
+  "changes.unknownClass": { found: "resitor", near: "resistor" },
+  "changes.unknownPupil": { found: "resitor", near: "resistor", class: "7b" },
+  "changes.unknownSitting": { sitting: "7b/barrier/2027-03-04" },
+  "changes.unknownLesson": { found: "resitor", near: "resistor" },
+  "changes.unknownKit": { found: "resitor", near: "resistor" },
+  "changes.unknownItem": { found: "resitor", near: "resistor" },
+  "changes.unknownMark": { found: "resitor", near: "resistor", class: "7b" },
+  "changes.notThere": { found: "resitor" },
+  "changes.badChange": { found: "resitor" },
+  "changes.emptyName": {},
+  "changes.longText": { most: 10_000 },
+  "changes.badId": { found: "resitor" },
+  "changes.badCount": { found: "1.5" },
+  "changes.badNumber": { found: "-3" },
+  "changes.badChance": { found: "1" },
+  "changes.badTeamSize": { found: "9", least: 2, most: 6 },
+  "changes.badSum": { found: "-1" },
+  "changes.badDay": { found: "0227-02-03" },
+  "changes.badTime": { found: "1440" },
+  "changes.badMark": { found: "resitor" },
+  "changes.badPin": { found: "D14" },
+  "changes.badLanguage": { found: "English" },
+  "changes.badCurrency": { found: "EURO", near: "EUR" },
+  "changes.timesBackwards": { fromClock: 690, toClock: 660 },
+  "changes.noMovement": { item: "resistor 220" },
+  "changes.wrongSign": { item: "resistor 220", why: "lost", expected: "-" },
+  "changes.moreBackThanOut": { item: "resistor 220", out: 10, back: 9, broken: 2 },
+  "changes.noPorts": { computer: "pc-04" },
+  "changes.notASupply": { item: "resistor 220" },
+  "changes.alreadyThere": { found: "resitor" },
+  "changes.lastClass": { class: "7b" },
+  "changes.pupilTwice": { pupil: "Awa" },
+  "changes.apartAndTogether": { pupils: ["Awa", "Bilal"] },
+  "changes.togetherTooMany": { pupils: ["Awa", "Bilal", "Chiara"], most: 2 },
+  "changes.notAllLessons": { class: "7b" },
+  "changes.lessonsOverlap": { class: "7b", date: "2027-03-04", lesson: "barrier", other: "lighthouse" },
+  "changes.takesTooMany": { item: "resistor 220", count: 3 },
+  "changes.tooMany": { most: 2000 },
+  "changes.fileTooLarge": {},
 };
 export const rehearsalSamples: Readonly<Record<RehearsalProblemCode, Data>> = {
   "rehearsal.programHasErrors": {},

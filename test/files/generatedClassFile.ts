@@ -113,6 +113,10 @@ const decision: fc.Arbitrary<Decision> = fc.oneof(
   fc.record({ kind: fc.constant("skip" as const), lesson: idText, class: idText, date: day }),
 );
 
+const prepared = fc
+  .array(fc.record({ sitting: fc.tuple(idText, idText, day).map((parts) => parts.join("/")), what: name }), { maxLength: 3 })
+  .map((list) => (list.length > 0 ? { prepared: list } : {}));
+
 /** Currencies with no, two and three decimals (ISO 4217). */
 const currency = fc.constantFrom(
   { currency: "JPY", decimals: 0 },
@@ -127,68 +131,70 @@ const chance = fc.oneof(
 );
 
 /** A class file that is right. It has kits, so that without their contents no movement can take too much. */
-export const anyClassFile: fc.Arbitrary<ClassFile> = currency.chain(({ currency: code, decimals }) =>
-  fc.record({
-    format: fc.constant("benchday-class/1" as const),
-    about: text,
-    lessonFolder: orNull(name),
-    kitFolder: orNull(name),
-    language: fc.constantFrom("en", "fr", "ar", "pt-BR"),
-    currency: fc.constant(code),
-    decimals: fc.constant(decimals),
-    chance,
-    budget: orNull(sum(decimals)),
-    room: fc.record({ name: text, sockets: count, lux: orNull(fc.integer({ min: 0, max: 200_000 })) }),
-    classes: fc
-      .uniqueArray(idText, { minLength: 1, maxLength: 3 })
-      .chain((ids) => fc.tuple(...ids.map(group)) as fc.Arbitrary<ClassGroup[]>),
-    kits: fc.uniqueArray(idText, { minLength: 1, maxLength: 3 }).map((ids) => ids.map((kit, i) => ({ kit, count: i * 3 }))),
-    stock: fc.array(fc.record({ item, count, box: text }), { maxLength: 5 }),
-    movements: fc.array(movement, { maxLength: 5 }),
-    suppliers: byId(supplier(decimals), 3),
-    computers: byId(
-      (id) =>
-        fc.record({
-          id: fc.constant(id),
-          works: fc.boolean(),
-          batteryMinutes: orNull(count),
-          usbMilliamps: fc.constantFrom(500, 900),
-          usbPorts: fc.integer({ min: 1, max: 4 }),
-          note: text,
-        }),
-      3,
-    ),
-    boards: byId(
-      (id) =>
-        fc.record({
-          id: fc.constant(id),
-          works: fc.boolean(),
-          deadPins: fc.subarray(["D5", "D13", "A0"]),
-          note: text,
-        }),
-      3,
-    ),
-    cables: byId((id) => fc.record({ id: fc.constant(id), works: fc.boolean(), deadPins: fc.constant([]), note: text }), 3),
-    supplies: fc.array(fc.record({ item: supplyItem, count, box: text }), { maxLength: 3 }),
-    powerCuts: fc.array(
-      fc
-        .tuple(day, fc.uniqueArray(minute, { minLength: 2, maxLength: 2 }))
-        .map(([date, [a = 0, b = 1]]) => ({ date, from: Math.min(a, b), to: Math.max(a, b) })),
-      { maxLength: 2 },
-    ),
-    decisions: fc.array(decision, { maxLength: 3 }),
-    counts: fc.array(
-      fc
-        .record({ date: day, class: idText, lesson: idText, item, back: count, broken: fc.nat(9), lost: fc.nat(9) })
-        .map(({ lost, ...rest }) => ({
-          ...rest,
-          back: Math.min(rest.back, 900_000),
-          out: Math.min(rest.back, 900_000) + rest.broken + lost,
-        })),
-      { maxLength: 3 },
-    ),
-    log: fc.array(fc.record({ date: day, class: idText, lesson: idText, team: orNull(packet), what: name, note: text }), {
-      maxLength: 3,
-    }),
-  }),
+export const anyClassFile: fc.Arbitrary<ClassFile> = fc.tuple(currency, prepared).chain(([{ currency: code, decimals }, ticks]) =>
+  fc
+    .record({
+      format: fc.constant("benchday-class/1" as const),
+      about: text,
+      lessonFolder: orNull(name),
+      kitFolder: orNull(name),
+      language: fc.constantFrom("en", "fr", "ar", "pt-BR"),
+      currency: fc.constant(code),
+      decimals: fc.constant(decimals),
+      chance,
+      budget: orNull(sum(decimals)),
+      room: fc.record({ name: text, sockets: count, lux: orNull(fc.integer({ min: 0, max: 200_000 })) }),
+      classes: fc
+        .uniqueArray(idText, { minLength: 1, maxLength: 3 })
+        .chain((ids) => fc.tuple(...ids.map(group)) as fc.Arbitrary<ClassGroup[]>),
+      kits: fc.uniqueArray(idText, { minLength: 1, maxLength: 3 }).map((ids) => ids.map((kit, i) => ({ kit, count: i * 3 }))),
+      stock: fc.array(fc.record({ item, count, box: text }), { maxLength: 5 }),
+      movements: fc.array(movement, { maxLength: 5 }),
+      suppliers: byId(supplier(decimals), 3),
+      computers: byId(
+        (id) =>
+          fc.record({
+            id: fc.constant(id),
+            works: fc.boolean(),
+            batteryMinutes: orNull(count),
+            usbMilliamps: fc.constantFrom(500, 900),
+            usbPorts: fc.integer({ min: 1, max: 4 }),
+            note: text,
+          }),
+        3,
+      ),
+      boards: byId(
+        (id) =>
+          fc.record({
+            id: fc.constant(id),
+            works: fc.boolean(),
+            deadPins: fc.subarray(["D5", "D13", "A0"]),
+            note: text,
+          }),
+        3,
+      ),
+      cables: byId((id) => fc.record({ id: fc.constant(id), works: fc.boolean(), deadPins: fc.constant([]), note: text }), 3),
+      supplies: fc.array(fc.record({ item: supplyItem, count, box: text }), { maxLength: 3 }),
+      powerCuts: fc.array(
+        fc
+          .tuple(day, fc.uniqueArray(minute, { minLength: 2, maxLength: 2 }))
+          .map(([date, [a = 0, b = 1]]) => ({ date, from: Math.min(a, b), to: Math.max(a, b) })),
+        { maxLength: 2 },
+      ),
+      decisions: fc.array(decision, { maxLength: 3 }),
+      counts: fc.array(
+        fc
+          .record({ date: day, class: idText, lesson: idText, item, back: count, broken: fc.nat(9), lost: fc.nat(9) })
+          .map(({ lost, ...rest }) => ({
+            ...rest,
+            back: Math.min(rest.back, 900_000),
+            out: Math.min(rest.back, 900_000) + rest.broken + lost,
+          })),
+        { maxLength: 3 },
+      ),
+      log: fc.array(fc.record({ date: day, class: idText, lesson: idText, team: orNull(packet), what: name, note: text }), {
+        maxLength: 3,
+      }),
+    })
+    .map((classFile) => ({ ...classFile, ...ticks })),
 );

@@ -143,6 +143,14 @@ export interface LogEntry {
   readonly note: string;
 }
 
+/** A thing that the teacher has prepared for a meeting. */
+export interface Prepared {
+  /** "<class>/<lesson>/<date>". */
+  readonly sitting: string;
+  /** Code of the preparation and, where there are several, its place in the list: "set-out-trays", "charge 2". */
+  readonly what: string;
+}
+
 export interface ClassFile {
   readonly format: "benchday-class/1";
   readonly about: string;
@@ -168,6 +176,8 @@ export interface ClassFile {
   readonly supplies: readonly SupplyLine[];
   readonly powerCuts: readonly PowerCut[];
   readonly decisions: readonly Decision[];
+  /** What was ticked off before a meeting; not there where nothing was. */
+  readonly prepared?: readonly Prepared[];
   readonly counts: readonly CountIn[];
   readonly log: readonly LogEntry[];
 }

@@ -131,6 +131,12 @@ export const classFileShape = v.strictObject({
   supplies: list(supply),
   powerCuts: list(v.strictObject({ date: day, from: time, to: time })),
   decisions: list(decision),
+  prepared: list(
+    v.strictObject({
+      sitting: v.pipe(v.string(), v.maxLength(200), v.regex(/^[^/]+\/[^/]+\/\d{4}-\d{2}-\d{2}$/, "class/lesson/YYYY-MM-DD")),
+      what: v.pipe(name, v.maxLength(200)),
+    }),
+  ),
   counts: list(v.strictObject({ date: day, class: id, lesson: id, item, out: count, back: count, broken: v.optional(count, 0) })),
   log: list(v.strictObject({ date: day, class: id, lesson: id, team: orNull(atLeastOne), what: name, note: text })),
 });

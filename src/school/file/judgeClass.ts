@@ -17,7 +17,8 @@ export function judgeClass(judge: Judge, group: Group, path: Path): void {
   const { document, report } = judge;
   const { pupils, teamSize, balance } = group;
   const place = (...more: Path) => document.place([...path, ...more]);
-  if (pupils.length === 0) report({ code: "file.noPupils", place: place("pupils"), class: group.id });
+  // A class may be begun before its list is there.
+  if (pupils.length === 0) report({ code: "file.noPupils", severity: "warning", place: place("pupils"), class: group.id });
   if (pupils.length > manyPupils)
     report({
       code: "file.manyPupils",

@@ -5,6 +5,7 @@
 import { near, type Path } from "../../base/index.ts";
 import { catalogue } from "../../bench/parts/index.ts";
 import type { ClassFileShape } from "./classFileShape.ts";
+import { findOverdrawn } from "./findOverdrawn.ts";
 import { nearItem, readItem } from "./itemText.ts";
 import { type Judge, minutes } from "./judge.ts";
 
@@ -67,47 +68,24 @@ export function judgeEquipment({ document, report }: Judge, shape: ClassFileShap
 
 /** More must not go than is there on the day. To be asked only where items and days are right. */
 export function judgeMovements({ document, known, report }: Judge, shape: ClassFileShape): void {
-  const there = new Map<string, number>();
-  const add = (item: string, count: number) => {
-    const key = readItem(item) ?? item;
-    there.set(key, (there.get(key) ?? 0) + count);
-  };
-  for (const { item, count } of [...shape.stock, ...shape.supplies]) add(item, count);
-  for (const { kit, count } of shape.kits)
-    for (const [item, each] of known.kits?.get(kit)?.contents ?? []) add(item, each * count);
-  // What is listed one by one is not counted as stock, and a movement of it says nothing about the list.
-  const singly = new Set([
-    ...shape.boards.map(() => "board"),
-    ...shape.cables.map(() => "usb-cable"),
-    ...shape.computers.map(() => "computer"),
-  ]);
-  // Without the contents of its kits nobody can say what a cupboard holds.
-  const isComplete = shape.kits.every(({ kit }) => known.kits?.has(kit));
-  const list = shape.movements.map((movement, i) => ({ ...movement, i, item: readItem(movement.item) ?? movement.item }));
-  for (const { change, why, item, i } of list) {
+  for (const [i, { change, why, item }] of shape.movements.entries()) {
     const place = document.place(["movements", i, "change"]);
     const expected = ["lost", "broken", "lent"].includes(why) ? "-" : why === "corrected" ? null : "+";
-    if (change === 0) report({ code: "file.noChange", place, item });
+    const key = readItem(item) ?? item;
+    if (change === 0) report({ code: "file.noChange", place, item: key });
     else if (expected !== null && expected !== (change > 0 ? "+" : "-"))
-      report({ code: "file.wrongSign", place, item, why, found: change, expected });
+      report({ code: "file.wrongSign", place, item: key, why, found: change, expected });
   }
-  const reported = new Set<string>();
-  // On one day what came is counted before what went: the file need not say in which order.
-  const inOrder = [...list].sort((a, b) => a.date.localeCompare(b.date) || Number(a.change < 0) - Number(b.change < 0));
-  for (const { item, change, date, i } of isComplete ? inOrder : []) {
-    const before = there.get(item) ?? 0;
-    there.set(item, before + change);
-    if (before + change >= 0 || reported.has(item) || singly.has(item)) continue;
-    reported.add(item);
-    const others = [...there].filter(([other, count]) => other !== item && count > 0).map(([other]) => other);
+  for (const { item, movement, there, others } of findOverdrawn(shape, known.kits)) {
+    const { date = "", change = 0 } = shape.movements[movement] ?? {};
     report({
       code: "file.takesTooMany",
-      place: document.place(["movements", i, "change"]),
+      place: document.place(["movements", movement, "change"]),
       item,
       date,
       found: -change,
-      there: Math.max(0, before),
-      near: before <= 0 ? near(item, others) : null,
+      there,
+      near: there === 0 ? near(item, others) : null,
     });
   }
 }

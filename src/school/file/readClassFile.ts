@@ -91,6 +91,7 @@ function toClassFile(shape: ClassFileShape): ClassFile {
       const date = decision.date as Day;
       return decision.kind === "skip" ? { ...decision, date } : { ...withItem(decision), date };
     }),
+    ...(shape.prepared.length > 0 ? { prepared: shape.prepared } : {}),
     counts: shape.counts.map((entry) => ({ ...withItem(entry), date: entry.date as Day })),
     log: shape.log.map((entry) => ({ ...entry, date: entry.date as Day })),
   };

@@ -49,6 +49,8 @@ export function writeClassFile(classFile: ClassFile): string {
       if (decision.kind === "supply") return { kind, lesson, item: decision.item, date };
       return { kind, lesson, part: decision.part, item: decision.item, date };
     }),
+    // Came later than the others: a file without it is written as it was.
+    prepared: classFile.prepared?.length ? classFile.prepared.map(({ sitting, what }) => ({ sitting, what })) : undefined,
     counts: classFile.counts.map(({ date, class: group, lesson, item, out, back, broken }) => ({
       date,
       class: group,
