@@ -1,46 +1,30 @@
 // A thing is added by its kind in words and what tells it apart: "resistor", "220 Ω".
 //
-// Which texts make an item is the engine's knowledge; it is asked with the same question as a pasted list, so that a slip is
-// told with the same words and the nearest thing.
 // Does not know: legs, ratings, what the class owns.
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
-import { compareNames, itemName, sayProblem, sayUnchecked } from "../../../language/index.ts";
-import type { ItemKey, StockLine } from "../../../school/file/index.ts";
+import { compareNames, itemName, sayUnchecked } from "../../../language/index.ts";
+import { readItem, type StockLine } from "../../../school/file/index.ts";
 import { Button, Choice, Field } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { itemText, type Telling } from "./itemKinds.ts";
 import { readCount } from "./readTyped.ts";
 
-/** Reads an item by the engine. @returns its key, or what is wrong and what helps. */
-export function useReadItem(): (text: string) => Promise<{ readonly item: ItemKey } | { readonly problem: string }> {
-  const session = useSession();
-  const say = useSay();
-  return async (text) => {
-    const table = `item\tcount\n${text}\t1`;
-    try {
-      const { value, problems } = await session.engine.readStock("", new TextEncoder().encode(table)).answer;
-      const [line] = value ?? [];
-      if (line) return { item: line.item };
-      const { says, try: hint } = sayProblem(session.language.value, problems[0] ?? { code: "cupboard.notRead" });
-      return { problem: `${says} ${hint}` };
-    } catch {
-      return { problem: say("cupboard.notRead") };
-    }
-  };
-}
-
 export interface AddThingProps {
   readonly kinds: ReadonlyMap<string, readonly Telling[]>;
   /** @returns why not, or null. */
   readonly onAdd: (line: StockLine) => string | null;
-  /** Words offered for the box. */
-  readonly boxes: readonly string[];
+  /** Words offered for the box; left out where nothing lies in one. */
+  readonly boxes?: readonly string[];
+  /** In place of "how many". */
+  readonly countLabel?: string;
+  /** Further fields of whoever adds. */
+  readonly children?: ComponentChildren;
 }
 
-export function AddThing({ kinds, onAdd, boxes }: AddThingProps) {
+export function AddThing({ kinds, onAdd, boxes, countLabel, children }: AddThingProps) {
   const say = useSay();
   const language = useSession().language.value;
-  const readItem = useReadItem();
   const [kind, setKind] = useState<string | null>(null);
   const [answers, setAnswers] = useState<readonly string[]>([]);
   const [typed, setTyped] = useState("1");
@@ -56,15 +40,15 @@ export function AddThing({ kinds, onAdd, boxes }: AddThingProps) {
     setAnswers(asked.map((_, i) => (i === n ? text : (answers[i] ?? ""))));
     setProblem(null);
   };
-  const add = async (): Promise<void> => {
+  const add = () => {
     const count = readCount(typed);
     setCountProblem(count === null ? say("cupboard.notACount", { found: typed }) : null);
     if (kind === null || count === null) return;
-    const missing = asked.findIndex((telling, n) => telling.needed && (answers[n] ?? "").trim() === "");
-    if (missing !== -1) return setProblem(say("cupboard.tellApart", { name: itemName(language, kind) }));
-    const read = await readItem(itemText(kind, answers));
-    if ("problem" in read) return setProblem(read.problem);
-    const wrong = onAdd({ item: read.item, count, box: box.trim() });
+    const isMissing = asked.some((telling, n) => telling.needed && (answers[n] ?? "").trim() === "");
+    if (isMissing) return setProblem(say("cupboard.tellApart", { name: itemName(language, kind) }));
+    const text = itemText(kind, answers);
+    // What is no item goes on as it is: the change is refused with the nearest one that there is.
+    const wrong = onAdd({ item: readItem(text) ?? text, count, box: box.trim() });
     setProblem(wrong);
     if (wrong === null) setAnswers([]);
   };
@@ -73,7 +57,7 @@ export function AddThing({ kinds, onAdd, boxes }: AddThingProps) {
       class="add-thing"
       onSubmit={(event) => {
         event.preventDefault();
-        void add();
+        add();
       }}
     >
       <Choice
@@ -117,7 +101,7 @@ export function AddThing({ kinds, onAdd, boxes }: AddThingProps) {
         );
       })}
       <Field
-        label={say("cupboard.howMany")}
+        label={countLabel ?? say("cupboard.howMany")}
         width="short"
         keys="numeric"
         value={typed}
@@ -127,7 +111,8 @@ export function AddThing({ kinds, onAdd, boxes }: AddThingProps) {
         }}
         problem={countProblem}
       />
-      <Field label={say("cupboard.boxIfAny")} width="middle" value={box} onInput={setBox} offers={boxes} />
+      {boxes && <Field label={say("cupboard.boxIfAny")} width="middle" value={box} onInput={setBox} offers={boxes} />}
+      {children}
       {problem && (
         <p class="problem" role="alert">
           <bdi>{problem}</bdi>

@@ -57,7 +57,7 @@ export function Computers({ search }: { readonly search: string }) {
                 </th>
                 <td>
                   <Tick
-                    label={<span class="only-phone-or-reader">{say("cupboard.worksOf", { name: computer.id })}</span>}
+                    label={<span class="phone-word">{say("cupboard.worksOf", { name: computer.id })}</span>}
                     ticked={computer.works}
                     onChange={(works) => set({ ...computer, works })}
                   />

@@ -3,8 +3,8 @@
 // One page along one line, because a teacher who counts goes from box to box; the search keeps only what is asked for.
 // Does not know: how anything is computed or kept.
 import { useState } from "preact/hooks";
-import { formatDay } from "../../../language/index.ts";
-import { Button, Field, LastAct, Nothing, Page, ProgressRuler, Row, TextLink } from "../../pieces/index.ts";
+import { stockCsv } from "../../../school/file/index.ts";
+import { Button, Field, LastAct, Nothing, Page, Row, TextLink } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { AddThing } from "./AddThing.tsx";
 import { useAct } from "./act.ts";
@@ -13,11 +13,15 @@ import { Devices } from "./Devices.tsx";
 import { itemKinds } from "./itemKinds.ts";
 import { AddKit, Kits } from "./Kits.tsx";
 import { LooseStock } from "./LooseStock.tsx";
+import { PlanState } from "./PlanState.tsx";
 import { PowerCuts } from "./PowerCuts.tsx";
 import { Short } from "./Short.tsx";
 import { StockList } from "./StockList.tsx";
 import { Supplies } from "./Supplies.tsx";
 import { mostNeeded, shortByWhen } from "./shortByWhen.ts";
+import { thereNow } from "./thereNow.ts";
+import { asList } from "./whatIsThere.ts";
+import "./lists.css";
 
 export function Cupboard() {
   const say = useSay();
@@ -98,20 +102,7 @@ export function Cupboard() {
     >
       <Row at={short === null ? undefined : missing.length} as="section">
         <h2>{say("cupboard.shortHeading")}</h2>
-        {plan.progress && plan.value === null && (
-          <ProgressRuler
-            done={plan.progress.done}
-            total={plan.progress.total}
-            says={say("cupboard.planning")}
-            onStop={() => session.stopWork()}
-          />
-        )}
-        {plan.trouble && (
-          <p>
-            {say("cupboard.planStopped")} <TextLink onPress={() => session.workAgain()}>{say("cupboard.workAgain")}</TextLink>
-          </p>
-        )}
-        {plan.value !== null && !plan.fresh && <p class="note">{say("cupboard.notFresh")}</p>}
+        <PlanState />
       </Row>
       <Short things={short} search={search} />
 
@@ -169,10 +160,9 @@ export function Cupboard() {
   );
 
   async function saveCsv(): Promise<void> {
-    const school = session.school.value;
-    if (school === null) return;
-    const text = await session.run(() => session.engine.write("stock", school));
-    await session.saveFile(say("cupboard.csvName", { day: formatDay(language, today) }), text, "text/csv");
+    // A spreadsheet set to a decimal comma takes semicolons between cells.
+    const text = stockCsv(asList(thereNow(session)), { separator: language.decimalMark === "," ? ";" : "," });
+    await session.saveFile(say("cupboard.csvName", { day: today.replaceAll("-", " ") }), text, "text/csv");
   }
 }
 

@@ -35,7 +35,7 @@ export function Devices({ what, search }: { readonly what: "boards" | "cables"; 
                 </th>
                 <td>
                   <Tick
-                    label={<span class="only-phone-or-reader">{say("cupboard.worksOf", { name: device.id })}</span>}
+                    label={<span class="phone-word">{say("cupboard.worksOf", { name: device.id })}</span>}
                     ticked={device.works}
                     onChange={(works) => set({ ...device, works })}
                   />

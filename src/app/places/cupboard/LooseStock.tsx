@@ -3,14 +3,15 @@
 // Does not know: how a count is kept, what a kit is.
 import { Fragment } from "preact";
 import { useState } from "preact/hooks";
-import { compareNames, formatDay, formatNumber, itemName } from "../../../language/index.ts";
+import { formatDay, formatNumber, itemName } from "../../../language/index.ts";
 import type { ItemKey, Movement } from "../../../school/file/index.ts";
 import { Button, Field, Row, Table, TextLink } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { useAct } from "./act.ts";
 import { Entry } from "./Entry.tsx";
 import { readCount } from "./readTyped.ts";
-import { happened, happenings, isFound, recount, type ThereLine, whatIsThere } from "./whatIsThere.ts";
+import { thereNow } from "./thereNow.ts";
+import { happened, happenings, isFound, recount, type ThereLine } from "./whatIsThere.ts";
 
 export interface LooseStockProps {
   /** The most that a lesson needs of each item. */
@@ -21,11 +22,8 @@ export interface LooseStockProps {
 export function LooseStock({ needed, search }: LooseStockProps) {
   const session = useSession();
   const language = session.language.value;
-  const classFile = session.classFile.value;
   const [open, setOpen] = useState<string | null>(null);
-  if (classFile === null) return null;
-  const kits = session.shipped.value?.kits ?? new Map();
-  const there = whatIsThere(classFile, kits, session.today.value, compareNames(language));
+  const there = thereNow(session);
   const boxes = [...there.boxes, { box: null, lines: there.inKitsOnly }];
   return (
     <>

@@ -18,7 +18,7 @@ export function Short({ things, search }: ShortProps) {
   const say = useSay();
   const session = useSession();
   const language = session.language.value;
-  if (things === null) return <Row>{session.plan.value.trouble === null && <p>{say("cupboard.notPlannedYet")}</p>}</Row>;
+  if (things === null) return null;
   const shown = things.filter((thing) => isFound(search, itemName(language, thing.item), thing.item));
   if (things.length === 0)
     return (

@@ -6,6 +6,8 @@ import type { StockLine } from "../../../school/file/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { useAct } from "./act.ts";
 import { TableBox } from "./TableBox.tsx";
+import { thereNow } from "./thereNow.ts";
+import { asCounted } from "./whatIsThere.ts";
 
 export function StockList({ onClose }: { readonly onClose: () => void }) {
   const say = useSay();
@@ -15,7 +17,8 @@ export function StockList({ onClose }: { readonly onClose: () => void }) {
   const isEmpty = (session.classFile.value?.stock ?? []).length === 0;
   const way = (how: "replace" | "add" | "update", label: string) => ({
     label,
-    take: (lines: readonly StockLine[]) => act({ kind: "take-stock", lines, how }),
+    take: (lines: readonly StockLine[]) =>
+      act({ kind: "take-stock", lines: how === "add" ? lines : asCounted(lines, thereNow(session)), how }),
   });
   const ways = isEmpty
     ? [way("replace", say("cupboard.takeAll"))]

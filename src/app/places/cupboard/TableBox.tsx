@@ -5,8 +5,9 @@
 import { useRef, useState } from "preact/hooks";
 import { sayUnchecked } from "../../../language/index.ts";
 import { decodeText } from "../../../school/file/index.ts";
-import { EngineBroken, type EngineProblem, type Job, type ReadAnswer } from "../../engine/engine.ts";
+import type { EngineProblem, Job, ReadAnswer } from "../../engine/engine.ts";
 import { Button, Drop, Field, Problem, Table, TextLink } from "../../pieces/index.ts";
+import { troubleOf } from "../../session/answering.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { withoutLines } from "./withoutLines.ts";
 
@@ -54,7 +55,7 @@ export function TableBox<Row>({ label, hint, read, heads, cells, ways, onClose }
       seen = {
         rows: null,
         problems: [],
-        trouble: error instanceof EngineBroken ? `engine.${error.message}` : "cupboard.notRead",
+        trouble: `engine.${troubleOf(error)}`,
       };
     }
     if (mine !== asked.current) return;

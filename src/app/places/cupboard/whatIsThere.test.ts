@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { Day } from "../../../base/index.ts";
 import type { ClassFile, Kit, Movement, StockLine } from "../../../school/file/index.ts";
-import { happened, isFound, recount, whatIsThere } from "./whatIsThere.ts";
+import { asCounted, asList, happened, isFound, recount, whatIsThere } from "./whatIsThere.ts";
 
 const today = "2027-01-04" as Day;
 const compare = new Intl.Collator("en", { numeric: true }).compare;
@@ -122,6 +122,15 @@ for (const [name, stock, movements, count, box, found] of recounts)
     expect(now?.here ?? 0).toBe(found);
     if (now) expect(now.inAll).toBe(then.inAll + found - then.here);
   });
+
+test("a list that was saved and is taken again changes nothing that is there", () => {
+  const movements = [moved("2026-12-01", 40, "bought"), moved("2026-12-02", -97)];
+  const before = fileOf(["12 led red @ 1", "30 led red @ 2", "4 wire"].map(line), movements);
+  const there = whatIsThere(before, kits, today, compare);
+  const after = whatIsThere({ ...before, stock: asCounted(asList(there), there) }, kits, today, compare);
+  const counts = (of: typeof there) => asList(of).filter((l) => l.count > 0);
+  expect(counts(after)).toEqual(counts(there));
+});
 
 test("the same count is no act", () => {
   expect(recount({ item: "led red", here: 7, counted: 12, inAll: 7 }, "a", 7, today)).toBeNull();

@@ -5,7 +5,7 @@
 // Does not know: words, lessons.
 import type { Day } from "../../../base/index.ts";
 import type { Change } from "../../../school/changes/index.ts";
-import type { ClassFile, ItemKey, Kit, Movement } from "../../../school/file/index.ts";
+import type { ClassFile, ItemKey, Kit, Movement, StockLine } from "../../../school/file/index.ts";
 import { cupboard } from "../../../school/stock/index.ts";
 
 export interface ThereLine {
@@ -84,6 +84,22 @@ export function recount(line: ThereLine, box: string, found: number, today: Day)
   const count = (line.counted ?? 0) + change;
   if (count < 0) return { kind: "move-stock", movement: { date: today, item: line.item, change, why: "corrected", note: "" } };
   return { kind: "set-stock", line: { item: line.item, count, box } };
+}
+
+/**
+ * A list of what lies where now, as the lines that a class file holds: what went or came since the last count is added again,
+ * because school/stock takes it off once more.
+ */
+export function asCounted(list: readonly StockLine[], there: WhatIsThere): StockLine[] {
+  return list.map((line) => {
+    const now = there.boxes.find((b) => b.box === line.box)?.lines.find((l) => l.item === line.item);
+    return now ? { ...line, count: Math.max(0, line.count + (now.counted ?? 0) - now.here) } : line;
+  });
+}
+
+/** What lies loose now, as a list that can be taken again. */
+export function asList(there: WhatIsThere): StockLine[] {
+  return there.boxes.flatMap(({ box, lines }) => lines.map(({ item, here }) => ({ item, count: here, box })));
 }
 
 /** What happened to an item, the newest first. */
