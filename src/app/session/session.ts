@@ -6,7 +6,7 @@
 import type { ReadonlySignal } from "@preact/signals";
 import type { Day, Progress } from "../../base/index.ts";
 import type { Language } from "../../language/index.ts";
-import type { Change } from "../../school/changes/index.ts";
+import type { Change, Described } from "../../school/changes/index.ts";
 import type { ClassFile, ClassGroup } from "../../school/file/index.ts";
 import type { OrderPlan } from "../../school/order/index.ts";
 import type { Plan } from "../../school/readiness/index.ts";
@@ -26,10 +26,18 @@ export interface Answer<Value> {
 
 export interface Act {
   readonly change: Change;
+  /** Its sentence, as a code with names. */
+  readonly says: Described;
   /** Clock of the act, "10:04". */
   readonly at: string;
   /** What the undo list says now. */
   readonly undone: boolean;
+}
+
+/** Something that a person must be told once, with a text under `session`. */
+export interface Notice {
+  readonly code: "clockBack" | "damagedFile" | "newerFile" | "classUnreadable" | "demoUnreadable";
+  readonly data: Readonly<Record<string, unknown>>;
 }
 
 export interface Session {
@@ -46,6 +54,8 @@ export interface Session {
   readonly group: ReadonlySignal<ClassGroup | null>;
   chooseGroup(id: string): void;
   readonly language: ReadonlySignal<Language>;
+  /** The class speaks this language from now on; without a class the page does. */
+  chooseLanguage(tag: string): void;
   readonly today: ReadonlySignal<Day>;
   /** Minutes after midnight, moving. */
   readonly clock: ReadonlySignal<number>;
@@ -65,14 +75,29 @@ export interface Session {
   readonly undoDepth: ReadonlySignal<{ readonly back: number; readonly again: number }>;
   undo(): void;
   redo(): void;
+  /** Four signs of the hash of the class file: the same data, the same signs, on every page and paper. */
+  readonly fingerprint: ReadonlySignal<string>;
+  readonly notice: ReadonlySignal<Notice | null>;
+  dismissNotice(): void;
+  /** Days since the class was last saved as a file, or since it was begun where it never was. Null without a class. */
+  readonly copyAge: ReadonlySignal<{ readonly days: number; readonly never: boolean } | null>;
+  /** A copy was saved just now. */
+  copied(): void;
   /** Opens a class: a new one, one from a file, the demo, one kept here, a day before. The one that was open stays kept. */
   begin(classFile: ClassFile, how: "new" | "file" | "demo"): Promise<void>;
   reopen(id: string): Promise<void>;
   restore(generation: string): Promise<void>;
   /** Throws the open class off this computer and offers to take that back until the next act. */
   throwAway(): Promise<void>;
+  /** What was thrown away last and can be taken back. */
+  readonly thrown: ReadonlySignal<{ readonly title: string } | null>;
+  takeBack(): Promise<void>;
+  /** Opens the demo, as it was left or new. */
+  openDemo(): Promise<void>;
   /** Hands a file to the person: download, or the browser's own way to save. */
   saveFile(name: string, text: string, type: string): Promise<void>;
   /** Runs a job and keeps its progress in a signal of its own. */
   run<Value>(job: (onProgress: OnProgress) => Job<Value>): Promise<Value>;
+  /** Progress of what `run` runs, after a second. */
+  readonly running: ReadonlySignal<Progress | null>;
 }

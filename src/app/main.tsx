@@ -1,0 +1,50 @@
+// The page starts here: store, engine and session are made, then the shell takes the place of the first screen.
+//
+// Whatever fails on the way is told in words; there is never an empty page.
+// Does not know: what is shown.
+import "./look/page.css";
+import { render } from "preact";
+import { languageFor, say } from "../language/index.ts";
+import { startEngine } from "./engine/startEngine.ts";
+import { makeSession } from "./session/makeSession.ts";
+import { saveFile } from "./session/saveFile.ts";
+import { startUndoKeys } from "./session/undoKeys.ts";
+import { goTo, linkTo, startRouter } from "./shell/router.ts";
+import { Shell } from "./shell/Shell.tsx";
+import { openStore } from "./store/index.ts";
+
+async function start(root: HTMLElement): Promise<void> {
+  const store = await openStore();
+  const session = await makeSession({
+    engine: startEngine(store),
+    store,
+    now: () => new Date(),
+    freshId: () => crypto.randomUUID(),
+    saveFile,
+    forcedLanguage: new URLSearchParams(location.search).get("language"),
+    browserLanguage: navigator.language,
+  });
+  startRouter((page) => (page === "" ? "Benchday" : say(session.language.value, "shell.windowTitle", { page })));
+  startUndoKeys(session);
+  if (location.hash === "#/demo") {
+    await session.openDemo();
+    goTo(linkTo("today"), true);
+  }
+  root.replaceChildren();
+  render(<Shell session={session} />, root);
+}
+
+const root = document.getElementById("page") ?? document.body;
+start(root).catch((error: unknown) => {
+  const language = languageFor(navigator.language);
+  const line = (tag: string, text: string): HTMLElement => {
+    const element = document.createElement(tag);
+    element.textContent = text;
+    return element;
+  };
+  root.replaceChildren(
+    line("h1", say(language, "shell.broke")),
+    line("p", say(language, "shell.startHelp")),
+    line("p", say(language, "shell.whatBrowserSaid", { detail: String(error) })),
+  );
+});

@@ -1,0 +1,24 @@
+// A box to tick, crossed when done, in a row that is easy to hit.
+//
+// Does not know: what is ticked.
+import type { ComponentChildren } from "preact";
+
+export interface TickProps {
+  readonly label: ComponentChildren;
+  readonly note?: ComponentChildren;
+  readonly ticked: boolean;
+  readonly onChange: (ticked: boolean) => void;
+  readonly id?: string;
+}
+
+export function Tick({ label, note, ticked, onChange, id }: TickProps) {
+  return (
+    <label class="row tickrow">
+      <input type="checkbox" id={id} checked={ticked} onChange={(event) => onChange(event.currentTarget.checked)} />
+      <span>
+        {label}
+        {note && <span class="note under">{note}</span>}
+      </span>
+    </label>
+  );
+}

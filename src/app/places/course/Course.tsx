@@ -1,0 +1,3 @@
+export function Course() {
+  return null;
+}

@@ -1,0 +1,3 @@
+export function LessonPlace() {
+  return null;
+}

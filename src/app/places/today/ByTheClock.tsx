@@ -1,0 +1,35 @@
+// The lesson by the clock: what is done from when to when, as wide as it is long.
+//
+// Does not know: what is said meanwhile; that stands on the run sheet.
+import { formatClock, formatNumber } from "../../../language/index.ts";
+import type { LessonDate } from "../../../school/file/index.ts";
+import { useSay, useSession } from "../../session/useSession.ts";
+import { stretches } from "./stretches.ts";
+
+/** Minutes from which on a stretch is drawn heavy: most of the lesson happens in it. */
+const longFrom = 15;
+
+export function ByTheClock({ meeting }: { readonly meeting: LessonDate }) {
+  const session = useSession();
+  const say = useSay();
+  const language = session.language.value;
+  const lesson = session.shipped.value?.lessons.get(meeting.lesson);
+  if (!lesson) return null;
+  const parts = stretches(lesson.plan, meeting.start);
+  return (
+    <ol class="clockplan" style={{ gridTemplateColumns: parts.map((p) => `minmax(3.4rem, ${p.minutes}fr)`).join(" ") }}>
+      {parts.map(({ what, start, minutes, mayBeDropped }) => (
+        <li key={start} class={minutes >= longFrom ? "long" : undefined}>
+          <span class="m">{formatClock(language, start)}</span>
+          <b>
+            {say(`activity.${what}`)}
+            {mayBeDropped && <span class="m"> {say("today.mayBeDropped")}</span>}
+          </b>
+          <span class="m">
+            {formatNumber(language, minutes)} {say("today.min")}
+          </span>
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,329 @@
+// The session: opens a class, does acts on it, has it kept, and has its plan worked out.
+//
+// Every act goes one way: the named change is applied, the undo list grows, the text goes to the store, the plan is asked for anew
+// a moment later. What another tab keeps comes in the same way it is opened. Time, store and engine are handed in, so that a test can hold them.
+// Does not know: screens, how changes are done, how things are kept.
+import { batch, computed, effect, signal } from "@preact/signals";
+import { contentHash, type Day, type Progress } from "../../base/index.ts";
+import { languageFor } from "../../language/index.ts";
+import { type ClassFile, writeClassFile } from "../../school/file/index.ts";
+import type { OrderPlan } from "../../school/order/index.ts";
+import type { Plan } from "../../school/readiness/index.ts";
+import type { Engine, Job, OnProgress, School, Shipped } from "../engine/engine.ts";
+import type { KeptState, OpenClass, Snapshot, Store } from "../store/index.ts";
+import { type Acts, beginActs, openActs, type Step } from "./acts.ts";
+import { answering } from "./answering.ts";
+import { sayAct } from "./sayAct.ts";
+import type { Act, Notice, Session } from "./session.ts";
+import { minuteOf, startTime } from "./time.ts";
+
+export interface SessionWorld {
+  readonly engine: Engine;
+  readonly store: Store;
+  readonly now: () => Date;
+  /** A new id for a class on this computer. */
+  readonly freshId: () => string;
+  readonly saveFile: (name: string, text: string, type: string) => Promise<void>;
+  /** A language asked for from outside, above that of the class: for looking at a translation. */
+  readonly forcedLanguage: string | null;
+  readonly browserLanguage: string;
+}
+
+/** The demo's id in the store: it is one class, however often it is opened. */
+const demoId = "demo";
+/** ms after the last change before the plan is asked for. */
+const planAfter = 150;
+/** Seconds that the solver may take before it gives the best it has. */
+const orderSeconds = 30;
+/** Seeds everything that chance decides, so that the page and the commands say the same. */
+const seed = 1;
+/** Minutes that clocks may differ before a person is told. */
+const clockSlack = 10;
+
+const note = {
+  last: "last-class",
+  language: "language",
+  group: (id: string): string => `group:${id}`,
+  copy: (id: string): string => `copy:${id}`,
+};
+
+/** Makes the session and opens the class that was open last. */
+export async function makeSession(world: SessionWorld): Promise<Session> {
+  const { engine, store, now } = world;
+  const time = startTime(now);
+  const shipped = signal<Shipped | null>(null);
+  const open = signal<OpenClass | null>(null);
+  const acts = signal<Acts | null>(null);
+  const groupId = signal<string | null>(null);
+  const pageLanguage = signal((await store.note(note.language)) ?? world.browserLanguage);
+  const lastAct = signal<Act | null>(null);
+  const notice = signal<Notice | null>(null);
+  const copy = signal<string | null>(null);
+  const thrown = signal<{ readonly title: string; readonly snapshot: Snapshot; readonly id: string } | null>(null);
+  const running = signal<Progress | null>(null);
+
+  const shippedAnswer = engine.shipped().answer.then((files) => {
+    shipped.value = files;
+    return files;
+  });
+  shippedAnswer.catch(() => {
+    // Told by the plan, which needs them too.
+  });
+
+  const classFile = computed(() => acts.value?.classFile ?? null);
+  const isDemo = computed(() => open.value?.id === demoId);
+  const today = computed<Day>(() => (isDemo.value && shipped.value ? shipped.value.demo.today : time.day.value));
+  const kept = computed<KeptState>(() => open.value?.state.value ?? { word: "nothing yet" });
+  const group = computed(() => {
+    const groups = classFile.value?.classes ?? [];
+    return groups.find((g) => g.id === groupId.value) ?? groups[0] ?? null;
+  });
+  const language = computed(() => languageFor(world.forcedLanguage ?? classFile.value?.language ?? pageLanguage.value));
+  const text = computed(() => (classFile.value ? writeClassFile(classFile.value) : ""));
+  const school = computed<School | null>(() => {
+    const file = classFile.value;
+    return file && { classFile: file, today: today.value, seed };
+  });
+  const ms = (): number => performance.now();
+  const plan = answering<Plan>((s, p) => engine.plan(s, p), ms);
+  const order = answering<OrderPlan>((s, p) => engine.order(s, orderSeconds, p), ms);
+
+  // A change makes what was worked out old at once, and asks anew when the changes pause.
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  effect(() => {
+    const asked = school.value;
+    clearTimeout(timer);
+    if (asked === null) {
+      plan.clear();
+      order.clear();
+      return;
+    }
+    plan.grow();
+    order.grow();
+    timer = setTimeout(() => plan.ask(asked), plan.answer.peek().value === null ? 0 : planAfter);
+  });
+
+  const clockText = (): string => {
+    const at = minuteOf(now());
+    return `${String(Math.floor(at / 60)).padStart(2, "0")}:${String(at % 60).padStart(2, "0")}`;
+  };
+  const keep = (said: string): void => {
+    const list = acts.peek();
+    if (list) open.peek()?.keep({ text: text.peek(), beside: list.beside() }, said);
+  };
+
+  /** Reads a kept text; null where it cannot be read. */
+  const read = async (snapshot: Snapshot): Promise<Acts | null> => {
+    const answer = await engine.readClass("class.json", new TextEncoder().encode(snapshot.text)).answer;
+    return answer.value && openActs(answer.value, snapshot.beside, () => shipped.peek());
+  };
+
+  let stopFollowing = (): void => {};
+  const enter = async (next: OpenClass, list: Acts): Promise<void> => {
+    const before = open.peek();
+    stopFollowing();
+    const [chosen, copied] = await Promise.all([store.note(note.group(next.id)), store.note(note.copy(next.id))]);
+    batch(() => {
+      open.value = next;
+      acts.value = list;
+      groupId.value = chosen;
+      copy.value = copied;
+      lastAct.value = null;
+      plan.clear();
+      order.clear();
+    });
+    stopFollowing = next.follow((snapshot) => {
+      void read(snapshot).then((followed) => {
+        if (followed && open.peek() === next)
+          batch(() => {
+            acts.value = followed;
+            lastAct.value = null;
+          });
+      });
+    });
+    if (before && before !== next) await before.close();
+    await store.setNote(note.last, next.id);
+    const state = next.state.peek();
+    if (state.word === "kept" && Date.parse(state.at) - now().getTime() > clockSlack * 60_000)
+      notice.value = { code: "clockBack", data: { day: today.peek(), last: state.at.slice(0, 10) } };
+    else notice.value = next.trouble === "damaged" ? { code: "damagedFile", data: {} } : null;
+  };
+
+  const begin = async (file: ClassFile, how: "new" | "file" | "demo"): Promise<void> => {
+    const id = how === "demo" ? demoId : world.freshId();
+    const title = file.classes.map((g) => g.name).join(", ");
+    const next = await store.open(id, title);
+    const moment = now().toISOString();
+    await store.setNote(note.copy(id), how === "file" ? moment : `never ${moment}`);
+    await enter(
+      next,
+      beginActs(file, () => shipped.peek()),
+    );
+    keep("");
+  };
+
+  const reopen = async (id: string): Promise<void> => {
+    const next = await store.open(id, "");
+    const list = next.found && (await read(next.found));
+    if (list) return enter(next, list);
+    if (next.found) notice.value = { code: next.trouble === "newer" ? "newerFile" : "classUnreadable", data: {} };
+    await next.close();
+  };
+
+  const openDemo = async (): Promise<void> => {
+    const { demo } = await shippedAnswer;
+    const next = await store.open(demoId, "");
+    const kept = next.found && (await read(next.found));
+    if (kept) return enter(next, kept);
+    await next.close();
+    const answer = await engine.readClass("demo.json", new TextEncoder().encode(demo.text)).answer;
+    if (answer.value) await begin(answer.value, "demo");
+    else notice.value = { code: "demoUnreadable", data: {} };
+  };
+
+  const tell = ({ acts: list, change, says }: Step, undone: boolean): void => {
+    batch(() => {
+      acts.value = list;
+      lastAct.value = { change, says, at: clockText(), undone };
+      thrown.value = null;
+    });
+    keep(sayAct(language.peek(), says, shipped.peek()));
+  };
+
+  const session: Session = {
+    engine,
+    store,
+    shipped,
+    open,
+    kept,
+    classFile,
+    isDemo,
+    group,
+    language,
+    today,
+    clock: time.minute,
+    school,
+    plan: plan.answer,
+    order: order.answer,
+    lastAct,
+    notice,
+    running,
+    thrown,
+    fingerprint: computed(() => (classFile.value ? contentHash(text.value).slice(0, 4) : "")),
+    undoDepth: computed(() => acts.value?.depth ?? { back: 0, again: 0 }),
+    copyAge: computed(() => copyAgeOf(copy.value, time.day.value)),
+    chooseGroup(id) {
+      groupId.value = id;
+      const at = open.peek();
+      if (at) void store.setNote(note.group(at.id), id);
+    },
+    chooseLanguage(tag) {
+      pageLanguage.value = tag;
+      void store.setNote(note.language, tag);
+      if (classFile.peek()) session.act({ kind: "set-language", language: tag });
+    },
+    askOrder() {
+      const asked = school.peek();
+      if (asked && !order.answer.peek().fresh) order.ask(asked);
+    },
+    stopWork() {
+      plan.stop();
+      order.stop();
+    },
+    workAgain() {
+      const asked = school.peek();
+      if (asked) plan.ask(asked);
+    },
+    act(change) {
+      const list = acts.peek();
+      if (list === null) return { code: "session.noClass" };
+      if (kept.peek().word === "follows") return { code: "session.follows" };
+      const answer = list.act(change);
+      if (answer === null) return null;
+      if ("problem" in answer) return answer.problem;
+      tell(answer, false);
+      return null;
+    },
+    undo() {
+      const step = acts.peek()?.undo();
+      if (step && kept.peek().word !== "follows") tell(step, true);
+    },
+    redo() {
+      const step = acts.peek()?.redo();
+      if (step && kept.peek().word !== "follows") tell(step, false);
+    },
+    dismissNotice() {
+      notice.value = null;
+    },
+    copied() {
+      const at = open.peek();
+      const moment = now().toISOString();
+      copy.value = moment;
+      if (at) void store.setNote(note.copy(at.id), moment);
+    },
+    begin,
+    reopen,
+    openDemo,
+    async restore(generation) {
+      const at = open.peek();
+      const snapshot = await at?.read(generation);
+      const list = snapshot && (await read(snapshot));
+      if (!at || !list) {
+        notice.value = { code: "classUnreadable", data: {} };
+        return;
+      }
+      batch(() => {
+        acts.value = list;
+        lastAct.value = null;
+      });
+      keep("");
+    },
+    async throwAway() {
+      const at = open.peek();
+      const list = acts.peek();
+      if (!at || !list) return;
+      const title = list.classFile.classes.map((g) => g.name).join(", ");
+      const snapshot = { text: text.peek(), beside: list.beside() };
+      stopFollowing();
+      batch(() => {
+        open.value = null;
+        acts.value = null;
+        lastAct.value = null;
+        thrown.value = { title, snapshot, id: at.id };
+      });
+      await at.close();
+      await store.forget(at.id);
+      await store.setNote(note.last, "");
+    },
+    async takeBack() {
+      const what = thrown.peek();
+      const list = what && (await read(what.snapshot));
+      if (!what || !list) return;
+      await enter(await store.open(what.id === demoId ? demoId : world.freshId(), what.title), list);
+      thrown.value = null;
+      keep("");
+    },
+    saveFile: world.saveFile,
+    async run<Value>(job: (onProgress: OnProgress) => Job<Value>): Promise<Value> {
+      const since = ms();
+      try {
+        return await job((progress) => {
+          if (ms() - since > 1000) running.value = progress;
+        }).answer;
+      } finally {
+        running.value = null;
+      }
+    },
+  };
+
+  const last = await store.note(note.last);
+  if (last) await reopen(last);
+  return session;
+}
+
+function copyAgeOf(kept: string | null, today: Day): { days: number; never: boolean } | null {
+  if (kept === null) return null;
+  const never = kept.startsWith("never ");
+  const days = Math.floor((Date.parse(today) - Date.parse(never ? kept.slice(6) : kept)) / 86_400_000);
+  return Number.isNaN(days) ? null : { days: Math.max(0, days), never };
+}

@@ -1,0 +1,41 @@
+// What a person must know before anything else, under the head: not kept, following another tab, a clock that went back.
+//
+// Each stands until its cause is gone; none covers anything.
+// Does not know: how a class is kept.
+import { useState } from "preact/hooks";
+import { TextLink } from "../pieces/TextLink.tsx";
+import { saveClassCopy } from "../session/saveClassCopy.ts";
+import { useSay, useSession } from "../session/useSession.ts";
+
+export function Bars() {
+  const session = useSession();
+  const say = useSay();
+  const [tookNot, setTookNot] = useState(false);
+  const kept = session.kept.value;
+  const open = session.open.value;
+  const notice = session.notice.value;
+  return (
+    <div aria-live="polite">
+      {kept.word === "not kept" && (
+        <div class="bar">
+          <b>{say("session.notKeptSince", { clock: kept.since })}</b>
+          <span>{say(`keeping.${kept.why}`)}</span>
+          <TextLink onPress={() => void saveClassCopy(session)}>{say("session.saveCopy")}</TextLink>
+          <TextLink onPress={() => open?.retry()}>{say("session.tryAgain")}</TextLink>
+        </div>
+      )}
+      {kept.word === "follows" && (
+        <div class="bar">
+          <b>{say(tookNot ? "session.tookNot" : "session.follows")}</b>
+          <TextLink onPress={() => void open?.takeOver().then((took) => setTookNot(!took))}>{say("session.takeOver")}</TextLink>
+        </div>
+      )}
+      {notice !== null && (
+        <div class="bar">
+          <b>{say(`session.${notice.code}`, notice.data)}</b>
+          <TextLink onPress={() => session.dismissNotice()}>{say("session.clockSeen")}</TextLink>
+        </div>
+      )}
+    </div>
+  );
+}

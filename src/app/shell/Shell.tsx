@@ -1,0 +1,44 @@
+// What every page has around it: the places above, what must be told at once, the place itself, and the title block at the foot.
+//
+// Does not know: what the places show.
+import { useEffect } from "preact/hooks";
+import { say } from "../../language/index.ts";
+import { placeOf } from "../places/places.ts";
+import type { Session } from "../session/session.ts";
+import { SessionContext } from "../session/useSession.ts";
+import { Bars } from "./Bars.tsx";
+import { Guard } from "./Guard.tsx";
+import { Head } from "./Head.tsx";
+import { address, goTo, linkTo } from "./router.ts";
+import { TitleBlock } from "./TitleBlock.tsx";
+
+export function Shell({ session }: { readonly session: Session }) {
+  const language = session.language.value;
+  const { place, whole } = address.value;
+  const hasClass = session.classFile.value !== null;
+  useEffect(() => {
+    document.documentElement.lang = language.intl.split("-u-")[0] ?? "en";
+    document.documentElement.dir = language.direction;
+  }, [language]);
+  useEffect(() => {
+    if (place === "") goTo(linkTo(hasClass ? "today" : "first"), true);
+  }, [place, hasClass]);
+  const found = placeOf(place, hasClass);
+  const isWall = found?.bare === true;
+  const Place = found?.Place;
+  return (
+    <SessionContext.Provider value={session}>
+      {!isWall && (
+        <button type="button" class="skip" onClick={() => document.querySelector<HTMLElement>("h1")?.focus()}>
+          {say(language, "shell.skip")}
+        </button>
+      )}
+      {!isWall && <Head />}
+      {!isWall && <Bars />}
+      <Guard key={whole} session={session}>
+        {Place && <Place />}
+      </Guard>
+      {!isWall && <TitleBlock />}
+    </SessionContext.Provider>
+  );
+}

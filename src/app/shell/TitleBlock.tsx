@@ -1,0 +1,101 @@
+// The title block at the foot of every page: what it is, for whom, computed from which data, kept when, the last act, the language.
+//
+// Does not know: how any of it came about.
+
+import { formatClock, languageFor, languageTags } from "../../language/index.ts";
+import { TextLink } from "../pieces/TextLink.tsx";
+import { saveClassCopy } from "../session/saveClassCopy.ts";
+import { sayAct } from "../session/sayAct.ts";
+import { useSay, useSession } from "../session/useSession.ts";
+import { pageName } from "./router.ts";
+
+/** Days after which a file copy is called old. */
+const oldAfter = 7;
+
+export function TitleBlock() {
+  const session = useSession();
+  const say = useSay();
+  const language = session.language.value;
+  const classFile = session.classFile.value;
+  const group = session.group.value;
+  const act = session.lastAct.value;
+  const { back, again } = session.undoDepth.value;
+  const kept = session.kept.value;
+  const copy = session.copyAge.value;
+  return (
+    <footer class="block">
+      <div>
+        <span class="what">{say("shell.page")}</span>
+        {pageName.value}
+      </div>
+      {classFile !== null && (
+        <>
+          <div>
+            <span class="what">{say("shell.class")}</span>
+            {group === null ? "—" : <bdi>{group.name}</bdi>}
+            {session.isDemo.value && ` (${say("shell.invented")})`}
+          </div>
+          <div>
+            <span class="what">{say("shell.computedFrom")}</span>
+            {say("shell.fingerprint", { file: say("shell.classFile"), hash: session.fingerprint.value })}
+          </div>
+          <div>
+            <span class="what">{say("shell.kept")}</span>
+            {kept.word === "kept"
+              ? say("session.keptAt", { clock: clockOf(language, kept.at) })
+              : kept.word === "keeping"
+                ? say("session.keeping")
+                : kept.word === "not kept"
+                  ? say("session.notKeptShort", { clock: clockOf(language, kept.since) })
+                  : kept.word === "follows"
+                    ? say("session.followsShort")
+                    : say("session.nothingYet")}
+            {copy !== null && copy.days > oldAfter && (
+              <>
+                {", "}
+                {say(copy.never ? "session.copyNever" : "session.copyAge", { days: copy.days })}{" "}
+                <TextLink onPress={() => void saveClassCopy(session)}>{say("session.saveCopy")}</TextLink>
+              </>
+            )}
+          </div>
+          <div>
+            <span class="what">{say("shell.lastAct")}</span>
+            {act === null ? (
+              say("shell.noAct")
+            ) : (
+              <span>
+                {act.undone
+                  ? say("session.undone", { act: sayAct(language, act.says, session.shipped.value) })
+                  : sayAct(language, act.says, session.shipped.value)}
+              </span>
+            )}{" "}
+            {back > 0 && <TextLink onPress={() => session.undo()}>{say("session.undo")}</TextLink>}{" "}
+            {again > 0 && <TextLink onPress={() => session.redo()}>{say("session.redo")}</TextLink>}
+          </div>
+        </>
+      )}
+      <div>
+        <span class="what">{say("shell.language")}</span>
+        <select
+          aria-label={say("shell.language")}
+          value={language.tag}
+          onChange={(event) => session.chooseLanguage(event.currentTarget.value)}
+        >
+          {languageTags
+            .filter((tag) => !/^x[a-z]$/.test(tag) || tag === language.tag)
+            .map((tag) => (
+              <option key={tag} value={tag}>
+                {languageFor(tag).name}
+              </option>
+            ))}
+        </select>
+      </div>
+    </footer>
+  );
+}
+
+/** An ISO moment or a clock that is written already. */
+function clockOf(language: Parameters<typeof formatClock>[0], at: string): string {
+  const moment = new Date(at);
+  return Number.isNaN(moment.getTime()) ? at : formatClock(language, moment.getHours() * 60 + moment.getMinutes());
+}
