@@ -24,6 +24,7 @@ import {
   troubleText,
 } from "./fields.tsx";
 import { questionsOf } from "./questionsOf.ts";
+import "./questions.css";
 import type { FieldProblem, ReadFields } from "./readFields.ts";
 import { SoFar } from "./SoFar.tsx";
 

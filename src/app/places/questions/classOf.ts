@@ -25,7 +25,7 @@ export function classOf(
 ): { readonly value: ClassFile; readonly assumed: readonly Assumed[] } | null {
   const made = newClassFile(firstAnswers(answers, shipped), shipped, {
     language: language.tag,
-    pupil: say(language, "questions.pupilName"),
+    pupil: (number) => say(language, "questions.pupilName", { number }),
     class: say(language, "questions.className"),
     shop: say(language, "questions.shopName"),
     today,
