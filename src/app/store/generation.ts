@@ -1,7 +1,7 @@
 // One save of a class as bytes, and back: a small head and a body, each with its checksum.
 //
-// A head is one line and a JSON text: `benchday-kept/1 <length> <sum>` says version, length of the JSON, and the SHA-256 of all
-// the rest; that first line stays the same in every later version, so that a bit that flips in the version number is told from a
+// A head is one line and a JSON text: `benchday-kept/1 <length> <sum>` says version, length of the JSON, and the SHA-256 of
+// version, length and JSON, which is also the head's hash; that first line stays the same in every later version, so that a bit that flips in the version number is told from a
 // newer version. The JSON holds counter, clock as said, note, title, length and SHA-256 of the body, and the hash of the parent's
 // head. The body is JSON of [text, beside]: JSON keeps even half a surrogate pair exactly, which plain UTF-8 would not.
 //
@@ -49,7 +49,7 @@ export function makeGeneration(
   const gone = snapshot === null ? ({ gone: true } as const) : {};
   const read: Head = { ...about, bytes: body.length, sum: bytesToHex(sha256(body)), ...gone };
   const head = writeHead(keptVersion, utf8ToBytes(JSON.stringify({ ...read, class: id })));
-  const hash = bytesToHex(sha256(head));
+  const hash = latin1(head.subarray(head.indexOf(0x0a) - 64, head.indexOf(0x0a)));
   return { name: nameOf(about.counter, hash), hash, head, body, read };
 }
 
@@ -68,7 +68,7 @@ export function readHead(id: string, name: string, bytes: Uint8Array): ReadHead 
   if (json.length !== Number(first[2])) return { status: "damaged" };
   if (bytesToHex(sha256(joined(utf8ToBytes(`${version} ${json.length}\n`), json))) !== first[3]) return { status: "damaged" };
   if (version > keptVersion) return { status: "newer" };
-  const hash = bytesToHex(sha256(bytes));
+  const hash = first[3] as string;
   try {
     const { class: owner, ...head } = JSON.parse(new TextDecoder("utf-8", { fatal: true }).decode(json)) as Head & {
       class: string;

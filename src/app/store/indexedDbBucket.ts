@@ -96,7 +96,9 @@ export function indexedDbBucket({ name, openWithin = 3000, answerWithin = 20_000
           }
         }
         try {
-          await Promise.all(writes.map(({ key, bytes }) => (bytes === null ? act.store.delete(key) : act.store.put(bytes, key))));
+          await Promise.all(
+            writes.map(async ({ key, bytes }) => (bytes === null ? act.store.delete(key) : act.store.put(bytes, key))),
+          );
         } catch (error) {
           try {
             act.abort();
@@ -118,14 +120,21 @@ export function indexedDbBucket({ name, openWithin = 3000, answerWithin = 20_000
     entries: (prefix) =>
       on(async (db) => {
         const act = db.transaction("records");
-        const [keys, values] = await Promise.all([act.store.getAllKeys(under(prefix)), act.store.getAll(under(prefix))]);
+        act.done.catch(() => {});
+        const [keys, values] = await Promise.all([
+          (async () => act.store.getAllKeys(under(prefix)))(),
+          (async () => act.store.getAll(under(prefix)))(),
+        ]);
         return keys.map((key, i) => [key, values[i]!] as const);
       }),
     clear: () =>
       on(async (db) => {
         if (isNewer) throw new BucketError("newer", "the database is of a later version");
         const act = db.transaction("records", "readwrite", { durability: "strict" });
-        await Promise.all([act.store.clear(), act.done]);
+        const ended = act.done;
+        ended.catch(() => {});
+        await act.store.clear();
+        await ended;
       }),
     close: () => {
       opening?.then((db) => db.close()).catch(() => {});

@@ -7,7 +7,7 @@
 // Does not know: what a class file is, which storage this is.
 import { type ReadonlySignal, signal } from "@preact/signals";
 import { type Bucket, detailOf, troubleOf } from "./bucket.ts";
-import { folderOf, makeGeneration, rawBody, readBody } from "./generation.ts";
+import { folderOf, makeGeneration, rawBody, readBody, readHead } from "./generation.ts";
 import { readClass, readHeads, type Standing, type StandingGeneration } from "./readClass.ts";
 import type { Generation, KeepingTrouble, KeptState, OpenClass, Snapshot } from "./store.ts";
 import { thinGenerations } from "./thinGenerations.ts";
@@ -76,6 +76,12 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
     const mine = looking.then(() => saving).then(act);
     looking = mine;
     return mine;
+  };
+  /** Says how things stand after a look, when nothing waits. */
+  const settle = () => {
+    since = null;
+    state.value = rest();
+    if (readTrouble) fail(readTrouble.why, readTrouble.detail);
   };
   const look = () => inTurn(lookNow);
   /** Reads again and tells who listens if something newer stands there. */
@@ -192,7 +198,8 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
     return victims.size > 0 && (await takeAway(standing, victims));
   };
 
-  const flush = (): Promise<void> => {
+  /** @param before what must be done before the save, as part of it. */
+  const flush = (before?: () => Promise<void>): Promise<void> => {
     const isPlanned = callOff !== null;
     callOff?.();
     callOff = null;
@@ -200,7 +207,8 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
     const now = waiting;
     if (now === null) return Promise.resolve();
     waiting = null;
-    saving = save(now)
+    saving = (before?.() ?? Promise.resolve())
+      .then(() => save(now))
       .catch((error: unknown) => refuse(now, troubleOf(error), detailOf(error)))
       .finally(() => {
         saving = null;
@@ -231,9 +239,7 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
         return;
       }
       await catchUp();
-      since = null;
-      state.value = rest();
-      if (readTrouble) fail(readTrouble.why, readTrouble.detail);
+      if (waiting === null) settle();
     },
     onKept() {
       if (seat === null || seat.writes || isClosed) return;
@@ -249,9 +255,10 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
     },
   });
   await look();
-  state.value = rest();
+  // Reading harms nothing: a storage that was only hurt for a moment is asked once more.
+  if (readTrouble) await look();
+  settle();
   const trouble = standing?.trouble ?? readTrouble?.why ?? null;
-  if (readTrouble) fail(readTrouble.why, readTrouble.detail);
 
   return {
     id,
@@ -269,12 +276,17 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
       plan();
     },
     retry() {
-      if (isClosed || waiting === null || saving !== null) return;
+      if (isClosed || saving !== null) return;
+      if (waiting === null) {
+        // What could not be read at the opening is read now, and handed to who listens.
+        if (standing === null) void catchUp().then(settle);
+        return;
+      }
       if (!writes()) return fail("not-writer", "");
       const isBehind = state.value.word === "not kept" && state.value.why === "behind";
       state.value = { word: "keeping" };
       // The person has seen that another tab wrote: what it wrote stays as a generation and ours goes on top.
-      void (isBehind ? look() : Promise.resolve()).then(flush);
+      void flush(isBehind ? lookNow : undefined);
     },
     entitle(words) {
       title = words;
@@ -303,11 +315,12 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
     },
     async read(generation) {
       try {
-        const found = (await readHeads(bucket, id)).find((g) => g.name === generation);
+        const head = await bucket.get(heads + generation);
         const body = await bucket.get(bodies + generation);
-        if (!found || body === null) return null;
-        if (found.status === "newer") return rawBody(body);
-        return found.head ? readBody(found.head, body) : null;
+        if (head === null || body === null) return null;
+        const read = readHead(id, generation, head);
+        if (read.status === "newer") return rawBody(body);
+        return read.status === "whole" ? readBody(read.head, body) : null;
       } catch {
         return null;
       }

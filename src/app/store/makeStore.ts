@@ -69,6 +69,10 @@ export function makeStore(classes: Bucket, small: Bucket, options: StoreOptions)
     },
     async forget(id) {
       await close(id);
+      const isOff = async () => {
+        const [top] = await readHeads(classes, id);
+        return top === undefined || top.head?.gone === true;
+      };
       try {
         const [top] = await readHeads(classes, id);
         if (!top || top.head?.gone) return true;
@@ -76,7 +80,8 @@ export function makeStore(classes: Bucket, small: Bucket, options: StoreOptions)
         const made = makeGeneration(id, null, about);
         const folder = folderOf("heads", id);
         const onlyIf = { prefix: folder, last: folder + top.name };
-        return await put([{ key: folder + made.name, bytes: made.head }], { onlyIf, flushed: true });
+        // Where the answer was lost, what stands there tells.
+        return (await put([{ key: folder + made.name, bytes: made.head }], { onlyIf, flushed: true })) || (await isOff());
       } catch {
         return false;
       }
@@ -87,7 +92,10 @@ export function makeStore(classes: Bucket, small: Bucket, options: StoreOptions)
         if (!top) return false;
         if (!top.head?.gone) return true;
         const key = folderOf("heads", id) + top.name;
-        return await put([{ key, bytes: null }], { onlyIf: { prefix: folderOf("heads", id), last: key }, flushed: true });
+        if (await put([{ key, bytes: null }], { onlyIf: { prefix: folderOf("heads", id), last: key }, flushed: true }))
+          return true;
+        const [now] = await readHeads(classes, id);
+        return now !== undefined && !now.head?.gone;
       } catch {
         return false;
       }

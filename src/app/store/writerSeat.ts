@@ -150,7 +150,9 @@ export async function takeSeat(name: string, between: Between, calls: SeatCalls)
       if (message.say === "want" && writes && locks !== null) {
         writes = false;
         isHandingOver = true;
-        void calls.handOver().then(() => {
+        void calls.handOver().then(async () => {
+          if (!isHandingOver) return;
+          await calls.onSeat(false);
           post("yours", message.from);
           after(seatTimes.relief, () => {
             // Whoever wanted it is gone: the lock is still ours.
