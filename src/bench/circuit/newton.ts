@@ -13,8 +13,12 @@ export const tolerances = {
    * what is left is below 20 · (2 µV)² ≈ 1e-10 V.
    */
   lastStep: 2e-6,
+  /** V. Within a step through time, which is wrong by more than the 20 · (20 µV)² ≈ 1e-8 V that this leaves. */
+  lastStepInTime: 2e-5,
   /** A. What may not add up at a node. */
   amps: 1e-10,
+  /** The same within a step through time. */
+  ampsInTime: 5e-10,
   /** Or this share of the largest current: the rounding of 1000 A is not an error. */
   ampsShare: 1e-12,
 };
@@ -37,6 +41,10 @@ export interface Machine {
   readonly families: readonly DeviceFamily[];
   readonly pattern: SparsePattern;
   list: EliminationList | null;
+  /** V. A pass that changed every node by less may be the last. */
+  lastStep: number;
+  /** A. What may not add up at a node. */
+  amps: number;
   /** Newton step by unknown. */
   readonly step: Float64Array;
   /** S from every node to ground, for continuation; 0 for the real circuit. */
@@ -58,6 +66,8 @@ export function makeMachine(finished: FinishedEquations, families: readonly Devi
     families,
     pattern: finished.pattern,
     list: null,
+    lastStep: tolerances.lastStep,
+    amps: tolerances.amps,
     step: new Float64Array(finished.pattern.size + 1),
     leak: 0,
     stepVolts: 0,
@@ -104,7 +114,7 @@ export function runNewton(machine: Machine, most: number): boolean {
     if (!solveStep(machine)) return false;
     machine.passes += 1;
     if (!takeStep(machine)) return false;
-    smallEnough = unsettled === 0 && machine.stepVolts <= tolerances.lastStep;
+    smallEnough = unsettled === 0 && machine.stepVolts <= machine.lastStep;
   }
 }
 
@@ -149,7 +159,7 @@ function measureResidual(machine: Machine): boolean {
   }
   machine.residualAmps = size;
   machine.worst = worst;
-  return size <= tolerances.amps || size <= tolerances.ampsShare * largestAmps(machine);
+  return size <= machine.amps || size <= tolerances.ampsShare * largestAmps(machine);
 }
 
 function largestAmps({ eq }: Machine): number {

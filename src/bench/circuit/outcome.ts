@@ -91,7 +91,7 @@ export interface TransientOptions extends Omit<DcOptions, "from"> {
    * operating point: SPICE's "uic".
    */
   readonly fromInitial?: boolean;
-  /** Share of the largest value so far that one step may be wrong by; 3e-6 unless told otherwise. */
+  /** Share of the largest value so far that one step may be wrong by; 1e-5 unless told otherwise. */
   readonly accuracy?: number;
   /** Steps after which a circuit is given up; 2,000,000 unless told otherwise. */
   readonly mostSteps?: number;

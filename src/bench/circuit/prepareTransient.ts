@@ -12,7 +12,7 @@ import { findBadElements } from "./findBadElements.ts";
 import { findOperatingPoint } from "./findOperatingPoint.ts";
 import { hasValue, isFitValue, zeroChangesWiring } from "./findUnfitValues.ts";
 import type { CurrentSource, Netlist, VoltageSource } from "./netlist.ts";
-import { restamp, runNewton } from "./newton.ts";
+import { restamp, runNewton, tolerances } from "./newton.ts";
 import type { OperatingPoint, TransientFailure, TransientOptions } from "./outcome.ts";
 import { prepareCircuit } from "./prepareCircuit.ts";
 import { SolvedPoint } from "./solvedPoint.ts";
@@ -47,7 +47,7 @@ export interface RunningCircuit {
 }
 
 /** Share of the largest value so far that one step may be wrong by, unless told otherwise. */
-const usualAccuracy = 3e-6;
+const usualAccuracy = 1e-5;
 /** Steps after which a circuit is given up. */
 const usualMostSteps = 2_000_000;
 /** s. So short that nothing stored changes: the circuit right after an edge. */
@@ -81,9 +81,11 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
   let savedX = assembly.machine.eq.x.slice();
   let savedState = assembly.machine.eq.state.slice();
   let lastX = savedX.slice();
+  let xBefore = savedX.slice();
   /** s. The length that the last step would have liked its follower to have. */
   let wanted = Number.POSITIVE_INFINITY;
   let lastLength = 0;
+  let lengthBefore = 0;
   let bend = nextBendOfAll();
   /** Something jumped: the circuit right after it has not been solved yet. */
   let jumped = false;
@@ -159,6 +161,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     history = new StepHistory(assembly.stores, accuracy);
     savedX = assembly.machine.eq.x.slice();
     lastX = savedX.slice();
+    xBefore = savedX.slice();
     savedState = assembly.machine.eq.state.slice();
   }
 
@@ -188,6 +191,8 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
   function solveWithin(length: number): boolean {
     const { machine } = assembly;
     machine.eq.stepSeconds = length;
+    machine.lastStep = tolerances.lastStep;
+    machine.amps = tolerances.amps;
     const solved = findOperatingPoint(machine);
     passes += machine.passes;
     return solved;
@@ -212,7 +217,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     let slopes: 1 | 2 = history.smoothSteps > 0 && calming === 0 ? 2 : 1;
     savedX.set(eq.x);
     savedState.set(eq.state);
-    for (;;) {
+    for (let tries = 0; ; tries += 1) {
       length = Math.max(length, shortest);
       // Two halves instead of nearly all and a sliver.
       const isLast = length > 0.99 * gap;
@@ -223,6 +228,8 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
       takeWaves(isLast ? end : seconds + length, isLast);
       guess(length);
       machine.passes = 0;
+      machine.lastStep = tolerances.lastStepInTime;
+      machine.amps = tolerances.ampsInTime;
       let solved = runNewton(machine, passesPerStep);
       // So short a step that fails is no matter of length.
       if (!solved && length <= shortest) solved = findOperatingPoint(machine);
@@ -230,7 +237,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
       const error = solved ? history.error(eq, length) : Number.POSITIVE_INFINITY;
       const swings = solved && slopes === 2 && history.swings(eq, length);
       if (solved && ((error <= 1 && !swings) || length <= shortest)) {
-        accept(length, error, slopes);
+        accept(length, error, slopes, tries === 0 && isLast);
         seconds = isLast ? end : seconds + length;
         if (isLast && end === bend) passBend();
         return;
@@ -254,15 +261,24 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     }
   }
 
-  /** Goes on as in the last step: the first guess of the next solve. */
+  /** Goes on as in the last steps, in a line or, after two, in a parabola: the first guess of the next solve. */
   function guess(length: number): void {
     if (history.smoothSteps === 0 || length > 4 * lastLength) return;
     const { x } = assembly.machine.eq;
     const share = length / lastLength;
-    for (let k = 1; k < x.length; k += 1) x[k] = (x[k] as number) + share * ((x[k] as number) - (lastX[k] as number));
+    if (history.smoothSteps === 1) {
+      for (let k = 1; k < x.length; k += 1) x[k] = (x[k] as number) + share * ((x[k] as number) - (lastX[k] as number));
+      return;
+    }
+    const older = (length * (length + lastLength)) / (lengthBefore * (lastLength + lengthBefore));
+    const old = (length * (length + lastLength + lengthBefore)) / (lastLength * lengthBefore);
+    const now = 1 + old - older;
+    for (let k = 1; k < x.length; k += 1)
+      x[k] = now * (x[k] as number) - old * (lastX[k] as number) + older * (xBefore[k] as number);
   }
 
-  function accept(length: number, error: number, slopes: 1 | 2): void {
+  /** @param isCut the step was made shorter than its error asked for. */
+  function accept(length: number, error: number, slopes: 1 | 2, isCut: boolean): void {
     const { machine, stores } = assembly;
     for (const store of stores) store.keep(machine.eq);
     history.accept(machine.eq, length);
@@ -272,6 +288,8 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
       history.smoothSteps = 0;
       calming = 10;
     }
+    xBefore.set(lastX);
+    lengthBefore = lastLength;
     lastX.set(savedX);
     lastLength = length;
     steps += 1;
@@ -279,7 +297,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     residualAmps = Math.max(residualAmps, machine.residualAmps);
     const next = length * Math.min(slopes === 2 ? 2 : 4, 0.9 * error ** (-1 / (slopes + 1)));
     // A step cut short by an edge says little about the next one.
-    wanted = length < wanted && history.smoothSteps > 1 ? Math.max(next, wanted) : next;
+    wanted = isCut ? Math.max(next, wanted) : next;
     if (stores.length === 0) wanted = Number.POSITIVE_INFINITY;
   }
 

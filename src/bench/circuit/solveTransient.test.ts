@@ -72,7 +72,10 @@ const formulas: [name: string, circuit: string, what: string, value: (t: number)
 for (const [name, text, what, value, until, tolerance] of formulas) {
   test(`${name}: ${what}`, () => {
     const sampleSeconds = Array.from({ length: 41 }, (_, k) => (k * until) / 40);
-    const outcome = solveTransient({ elements: circuit(text) }, { untilSeconds: until, sampleSeconds, fromInitial: true });
+    const outcome = solveTransient(
+      { elements: circuit(text) },
+      { untilSeconds: until, sampleSeconds, fromInitial: true, accuracy: 3e-6 },
+    );
     expect(outcome.status).toBe("solved");
     expect(outcome.samples.map(({ seconds }) => seconds)).toEqual(sampleSeconds);
     for (const { seconds, point } of outcome.samples)
@@ -109,9 +112,12 @@ for (const [name, text, level, seconds, tolerance] of printed)
 test("LEC: after 7.25 s 14.989 V and 1.065 µA, or 14.547 A through the coil after 3.5 s", () => {
   const rc = solveTransient(
     { elements: circuit("V1 1 0 15; R1 1 2 10e3; C1 2 0 100e-6") },
-    { untilSeconds: 7.25, fromInitial: true },
+    { untilSeconds: 7.25, fromInitial: true, accuracy: 1e-6 },
   );
-  const rl = solveTransient({ elements: circuit("V1 1 0 15; R1 1 2 1; L1 2 0 1") }, { untilSeconds: 3.5, fromInitial: true });
+  const rl = solveTransient(
+    { elements: circuit("V1 1 0 15; R1 1 2 1; L1 2 0 1") },
+    { untilSeconds: 3.5, fromInitial: true, accuracy: 1e-6 },
+  );
   expect(rc.samples[0]?.point.volts("2")).toBeCloseTo(14.989, 3);
   expect(rc.samples[0]?.point.amps("R1")).toBeCloseTo(1.065e-6, 7);
   expect(rl.samples[0]?.point.amps("L1")).toBeCloseTo(14.547, 3);
