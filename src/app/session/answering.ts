@@ -13,7 +13,7 @@ const progressAfter = 1000;
 export interface Answering<Value> {
   readonly answer: ReadonlySignal<Answer<Value>>;
   ask(school: School): void;
-  /** The value belongs to an older class from now on. */
+  /** The value belongs to an older class from now on. Like all here it may be called from an effect, and subscribes to nothing. */
   grow(): void;
   /** Forgets the value: it belongs to another class. */
   clear(): void;
@@ -31,7 +31,7 @@ export function answering<Value>(
   let job: Job<Value> | null = null;
   let asked = 0;
   const set = (change: Partial<Answer<Value>>): void => {
-    answer.value = { ...answer.value, ...change };
+    answer.value = { ...answer.peek(), ...change };
   };
   const drop = (): void => {
     asked += 1;
@@ -64,7 +64,7 @@ export function answering<Value>(
       );
     },
     grow() {
-      if (answer.value.value !== null) set({ fresh: false });
+      if (answer.peek().value !== null) set({ fresh: false });
     },
     clear() {
       drop();

@@ -22,7 +22,13 @@ export function Shell({ session }: { readonly session: Session }) {
   }, [language]);
   useEffect(() => {
     if (place === "") goTo(linkTo(hasClass ? "today" : "first"), true);
+    else if (place === "demo") void session.openDemo().then(() => goTo(linkTo("today"), true));
   }, [place, hasClass]);
+  const { fresh, value } = session.plan.value;
+  useEffect(() => {
+    // Said on the root, so that a style or a test can tell an answer from one that is being worked out.
+    document.documentElement.dataset.plan = fresh ? "fresh" : value === null ? "none" : "old";
+  }, [fresh, value]);
   const found = placeOf(place, hasClass);
   const isWall = found?.bare === true;
   const Place = found?.Place;
