@@ -5,13 +5,17 @@
 // Same input, same bytes: nothing in it depends on the day or the machine.
 // Does not know: what the screens or the engines do.
 import { createHash } from "node:crypto";
-import { readdirSync, readFileSync, statSync } from "node:fs";
-import { fileURLToPath } from "node:url";
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { gzipSync } from "fflate";
 import { build, type Plugin, type Rollup, type UserConfig } from "vite";
 import { firstScreen } from "./firstScreen.ts";
 
-const root = fileURLToPath(new URL("..", import.meta.url));
+/** The folder of package.json, with a slash at its end; this file may run bundled, from another place below it. */
+export const root = findRoot(fileURLToPath(new URL(".", import.meta.url)));
+function findRoot(folder: string): string {
+  return existsSync(`${folder}package.json`) ? folder : findRoot(fileURLToPath(new URL("..", pathToFileURL(folder))));
+}
 
 /** The demo's lessons lie in the time after this day, so that everybody sees the same answers. */
 export const demoDay = "2026-12-01";
@@ -30,6 +34,7 @@ export function pageBuild(entry = "src/app/main.tsx", tell: (modules: readonly P
   return {
     root,
     plugins: [oneFile("benchday.html", tell)],
+    oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
     build: {
       outDir: "dist",
       emptyOutDir: false,

@@ -2,7 +2,7 @@
 import * as v from "valibot";
 import { expect, test } from "vitest";
 import { checkShape } from "./checkShape.ts";
-import { readDocument } from "./document.ts";
+import { readYaml } from "./readYaml.ts";
 
 const schema = v.strictObject({
   id: v.pipe(v.string(), v.regex(/^[a-z]+$/, "a-z")),
@@ -89,7 +89,7 @@ const cases: [name: string, text: string, problem: object][] = [
 ];
 for (const [name, text, { line, column, ...expected }] of cases as [string, string, { line: number; column: number }][])
   test(name, () => {
-    const { value, problems } = checkShape(readDocument("f", text, "yaml").value!, schema);
+    const { value, problems } = checkShape(readYaml("f", text).value!, schema);
     expect(value).toBe(null);
     expect(problems.length).toBe(1);
     expect(problems[0]).toMatchObject({ ...expected, place: { file: "f", line, column } });
@@ -97,10 +97,10 @@ for (const [name, text, { line, column, ...expected }] of cases as [string, stri
 
 test("several problems come in the order of the file", () => {
   const text = "minutes: 0\nx: 1\nlevel: no\nid: 5\n";
-  expect(checkShape(readDocument("f", text, "yaml").value!, schema).problems.map((p) => p.place.line)).toEqual([1, 2, 3, 4]);
+  expect(checkShape(readYaml("f", text).value!, schema).problems.map((p) => p.place.line)).toEqual([1, 2, 3, 4]);
 });
 test("a document that fits comes back typed", () => {
-  const { value, problems } = checkShape(readDocument("f", `${good}level: easy`, "yaml").value!, schema);
+  const { value, problems } = checkShape(readYaml("f", `${good}level: easy`).value!, schema);
   expect(problems).toEqual([]);
   expect(value?.minutes).toBe(80);
 });

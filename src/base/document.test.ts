@@ -2,7 +2,11 @@
 // YAML 1.2.2 specification (core schema, 10.3) and RFC 8259.
 import { expect, test } from "vitest";
 import { cpuMilliseconds } from "../../test/cpuTime.ts";
-import { documentLimits, type Notation, readDocument } from "./document.ts";
+import { documentLimits, type Notation } from "./document.ts";
+import { readJson } from "./readJson.ts";
+import { readYaml } from "./readYaml.ts";
+
+const read = { json: readJson, yaml: readYaml };
 
 const reads: [name: string, notation: Notation, text: string, data: unknown][] = [
   ["a mapping with a list", "yaml", "a: 1\nb: [x, {c: d}]\n", { a: 1, b: ["x", { c: "d" }] }],
@@ -29,7 +33,7 @@ const reads: [name: string, notation: Notation, text: string, data: unknown][] =
 ];
 for (const [name, notation, text, data] of reads)
   test(`reads ${name}`, () => {
-    const { value, problems } = readDocument("f", text, notation);
+    const { value, problems } = read[notation]("f", text);
     expect(problems).toEqual([]);
     expect(JSON.parse(JSON.stringify(value?.data))).toEqual(data);
   });
@@ -86,21 +90,21 @@ const refused: [name: string, notation: Notation, text: string, code: string, li
 ];
 for (const [name, notation, text, code, line, column] of refused)
   test(`refuses ${name}`, () => {
-    const { value, problems } = readDocument("f", text, notation);
+    const { value, problems } = read[notation]("f", text);
     expect(value).toBe(null);
     expect({ code: problems[0]?.code, place: problems[0]?.place }).toEqual({ code, place: { file: "f", line, column } });
   });
 
 test("the limits hold", () => {
-  const codes = (text: string, notation: Notation) => readDocument("f", text, notation).problems.map((p) => p.code);
+  const codes = (text: string, notation: Notation) => read[notation]("f", text).problems.map((p) => p.code);
   const many = documentLimits.yaml.nodes + 1;
   expect(codes("- 1\n".repeat(many), "yaml")).toEqual(["document.tooMany"]);
   expect(codes(" ".repeat(documentLimits.yaml.characters + 1), "yaml")).toEqual(["document.tooLarge"]);
-  expect(readDocument("f", "[1,2,3]", "json", { ...documentLimits.json, nodes: 3 }).problems[0]?.code).toBe("document.tooMany");
+  expect(readJson("f", "[1,2,3]", { ...documentLimits.json, nodes: 3 }).problems[0]?.code).toBe("document.tooMany");
 });
 
 test("places of values, of names, and of what is not there", () => {
-  const { value } = readDocument("f", "parts:\n  R1: { part: resistor }\nnets:\n  - [a, b]\n", "yaml");
+  const { value } = readYaml("f", "parts:\n  R1: { part: resistor }\nnets:\n  - [a, b]\n");
   expect(value?.place(["parts", "R1", "part"])).toEqual({ file: "f", line: 2, column: 15 });
   expect(value?.namePlace(["parts", "R1", "part"])).toEqual({ file: "f", line: 2, column: 9 });
   expect(value?.place(["nets", 0, 1])).toEqual({ file: "f", line: 4, column: 9 });
@@ -131,7 +135,7 @@ const hostile: [name: string, text: string][] = [
 ];
 for (const [name, text] of hostile)
   test(`answers ${name} soon`, () => {
-    const busy = cpuMilliseconds(() => expect(readDocument("f", text, "yaml").problems.length).toBeGreaterThan(0));
+    const busy = cpuMilliseconds(() => expect(readYaml("f", text).problems.length).toBeGreaterThan(0));
     // At most 0.7 s on the machine it was written on; a slower one may take three times that.
     expect(busy).toBeLessThan(2000);
   });

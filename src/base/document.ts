@@ -7,8 +7,6 @@
 // Does not know: what the data mean (checkShape.ts checks their shape).
 import type { Place, ProblemBase, Reading } from "./problem.ts";
 import { sortProblems } from "./problem.ts";
-import { readJsonTree } from "./readJsonTree.ts";
-import { readYamlTree } from "./readYamlTree.ts";
 
 /** Way to a piece of a document: names in mappings, positions in lists. */
 export type Path = readonly (string | number)[];
@@ -119,18 +117,22 @@ const loneSurrogates = /[\ud800-\udfff]/gu;
 /** A file full of slips is told the first of them. */
 const mostProblems = 100;
 
+/** Reads the text of one notation, within the limits. */
+export type TreeReader = (text: string, limits: DocumentLimits) => TreeOutcome;
+
 /**
- * Reads a document.
+ * Reads a document of either notation; `readJson` and `readYaml` are this with their reader. They are apart because a page reads
+ * class files while somebody waits, and YAML's reader is large.
  *
  * @param file name that problems carry.
  * @param text a byte order mark and Windows line ends are tolerated.
  * @returns the document, or null and what is wrong, sorted by line. Columns count UTF-16 units from 1.
  */
-export function readDocument(
+export function readTree(
   file: string,
   text: string,
-  notation: Notation,
-  limits: DocumentLimits = documentLimits[notation],
+  reader: TreeReader,
+  limits: DocumentLimits,
 ): Reading<Document, DocumentProblem> {
   const body = text.startsWith("\ufeff") ? text.slice(1) : text;
   if (body.length > limits.characters) {
@@ -139,7 +141,7 @@ export function readDocument(
     return { value: null, problems: [problem] };
   }
   const placeAt = placeFinder(file, body);
-  const { tree, complaints } = notation === "yaml" ? readYamlTree(body, limits) : readJsonTree(body, limits);
+  const { tree, complaints } = reader(body, limits);
   const problems = onceAPlace(complaints.map(({ at, ...rest }) => ({ ...rest, place: placeAt(at) }) as DocumentProblem));
   const data = tree === null ? null : toData(tree, placeAt, limits, problems);
   if (tree === null || problems.length > 0) return { value: null, problems: sortProblems(problems).slice(0, mostProblems) };

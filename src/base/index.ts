@@ -3,7 +3,7 @@ export { binomial, binomialQuantile, logChanceEnough, poisson, poissonQuantile }
 export { checkShape } from "./checkShape.ts";
 export { type BandColour, type BandOutcome, bandColours, colourBands, readBands } from "./colourCode.ts";
 export { contentHash } from "./contentHash.ts";
-export { addDays, type Day, daysBetween, parseDay, weekday } from "./day.ts";
+export { addDays, type Day, dayNumber, daysBetween, parseDay, weekday } from "./day.ts";
 export {
   type Document,
   type DocumentLimits,
@@ -13,7 +13,6 @@ export {
   type Path,
   plainText,
   type RefusedFeature,
-  readDocument,
 } from "./document.ts";
 export type { IntegerModel, IntegerOptions, IntegerOutcome, IntegerVariable, LinearRow } from "./integerProgram.ts";
 export { currencyDecimals, type Money, parseMoney, writeMoney } from "./money.ts";
@@ -31,4 +30,6 @@ export {
 } from "./problem.ts";
 export { formatQuantity, parseQuantity, type QuantityOutcome, shortValue, type Unit } from "./quantity.ts";
 export { type Random, seededRandom } from "./random.ts";
+export { readJson } from "./readJson.ts";
+export { readYaml } from "./readYaml.ts";
 export { finish, type LongWork, type Progress, rememberSlices, type World } from "./world.ts";

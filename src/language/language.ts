@@ -5,8 +5,7 @@
 // "xx" shows every text as [[key(values)]], so that a forgotten text is seen, "xl" makes every text longer, so that a tight
 // layout is seen, and "xr" is English set from right to left.
 // Does not know: which texts there are (catalogue.ts), papers, screens.
-import { Temporal } from "temporal-polyfill";
-import { type Day, formatQuantity, type Money, type Unit } from "../base/index.ts";
+import { type Day, dayNumber, formatQuantity, type Money, type Unit } from "../base/index.ts";
 import { type Catalogue, english, type Text } from "./catalogue.ts";
 
 export interface Language {
@@ -109,18 +108,19 @@ export function formatSum(language: Language, money: Money, decimals: number): s
 
 /** "11 February 2027"; with `style` "short" without the year, with "weekday" "Thursday 11 February". Month always in words. */
 export function formatDay(language: Language, day: Day, style: "full" | "short" | "weekday" = "full"): string {
-  return Temporal.PlainDate.from(day).toLocaleString(language.intl, {
+  return new Intl.DateTimeFormat(language.intl, {
+    timeZone: "UTC",
     day: "numeric",
     month: "long",
     ...(style === "full" ? { year: "numeric" } : {}),
     ...(style === "weekday" ? { weekday: "long" } : {}),
-  });
+  }).format(dayNumber(day) * 86_400_000);
 }
 
 /** A moment of the day from minutes after midnight: "10:30". */
 export function formatClock(language: Language, minutes: number): string {
-  const time = Temporal.PlainTime.from({ hour: Math.floor(minutes / 60) % 24, minute: Math.floor(minutes % 60) });
-  return time.toLocaleString(language.intl, { hour: "2-digit", minute: "2-digit" });
+  const time = new Intl.DateTimeFormat(language.intl, { timeZone: "UTC", hour: "2-digit", minute: "2-digit" });
+  return time.format(Math.floor(minutes % 1440) * 60_000);
 }
 
 /** "a, b and c". */

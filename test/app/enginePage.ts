@@ -5,12 +5,11 @@ import { createHash } from "node:crypto";
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { delimiter, join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
+import { pathToFileURL } from "node:url";
 import { type BrowserContext, chromium, type Frame, type Page } from "playwright-core";
 import { build, type Rollup } from "vite";
-import { pageTarget, policy } from "../../scripts/oneFile.ts";
+import { pageTarget, policy, root } from "../../scripts/oneFile.ts";
 
-const root = fileURLToPath(new URL("../..", import.meta.url));
 export const builtFile = `${root}dist/benchday.html`;
 
 /** The browser's program, or null. */

@@ -3,7 +3,7 @@
 // Everything that is wrong is told at once, with its place; a lesson with an error is not used at all, so that nothing is
 // half-read. Warnings leave it usable.
 // Does not know: where the folder lies, whether the lesson works (bench/rehearsal).
-import { checkShape, type Document, type Reading, readDocument, sortProblems } from "../../base/index.ts";
+import { checkShape, type Document, type Reading, readYaml, sortProblems } from "../../base/index.ts";
 import type { Lesson, LessonText, Media, PlanItem } from "./lesson.ts";
 import { currentFormat, migrate, readFormat } from "./lessonFormat.ts";
 import type { LessonProblem, Report } from "./lessonProblem.ts";
@@ -46,7 +46,7 @@ function readAll(source: LessonSource, report: Report): Lesson | null {
     report({ code: "lesson.fileMissing", place: { file, line: 1, column: 1 }, file });
     return null;
   }
-  const { value: written, problems } = readDocument(file, text, "yaml");
+  const { value: written, problems } = readYaml(file, text);
   problems.forEach(report);
   const document = written && inPresentFormat(written, report);
   // Texts and programs are read even then, so that their problems are told in the same run.

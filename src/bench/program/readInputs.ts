@@ -4,7 +4,7 @@
 //
 // Does not know: the program.
 import * as v from "valibot";
-import { checkShape, near, type Reading, readDocument, sortProblems } from "../../base/index.ts";
+import { checkShape, near, type Reading, readJson, sortProblems } from "../../base/index.ts";
 import { pinNames, pinNumber } from "./pinName.ts";
 import type { PinNumber } from "./port.ts";
 import type { ProgramProblem } from "./problems.ts";
@@ -30,7 +30,7 @@ const shape = v.array(
 
 /** @returns the inputs, sorted by time, or everything that is wrong with the file. */
 export function readInputs(file: string, text: string): Reading<Inputs, ProgramProblem> {
-  const document = readDocument(file, text, "json");
+  const document = readJson(file, text);
   if (document.value === null) return { value: null, problems: document.problems };
   const given = document.value;
   const shaped = checkShape(given, shape);

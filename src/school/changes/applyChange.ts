@@ -4,7 +4,7 @@
 // that is taken always leaves a class file that can be written and read again. Lists that a change does not touch stay the same
 // objects. Nothing here remembers what was before (history.ts).
 // Does not know: screens, words, storage.
-import { readDocument } from "../../base/index.ts";
+import { readJson } from "../../base/index.ts";
 import { type ClassFile, findOverdrawn, writeClassFile } from "../file/index.ts";
 import type { Change, ChangeKind } from "./change.ts";
 import * as cupboard from "./changeCupboard.ts";
@@ -125,5 +125,5 @@ function findMisfit(before: ClassFile, after: ClassFile, { kits }: ChangeContext
 /** Far below the limits of a document its bare length tells; near them the document itself is asked. */
 function isReadable(classFile: ClassFile): boolean {
   if (JSON.stringify(classFile).length < 2_000_000) return true;
-  return readDocument("", writeClassFile(classFile), "json").value !== null;
+  return readJson("", writeClassFile(classFile)).value !== null;
 }

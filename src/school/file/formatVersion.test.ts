@@ -1,7 +1,7 @@
 // The way from an old version to the newest, tried with an invented format: version 1 said `boxes`, version 2 says `stock`, and
 // version 3 counts money in text.
 import { expect, test } from "vitest";
-import { readDocument } from "../../base/index.ts";
+import { readJson } from "../../base/index.ts";
 import { bringToNewest, type Format, type Migration } from "./formatVersion.ts";
 
 const toSecond: Migration = ({ boxes, ...rest }) => ({ ...rest, stock: boxes });
@@ -15,7 +15,7 @@ const format: Format = {
   ]),
 };
 
-const read = (text: string, how = format) => bringToNewest(readDocument("try.json", text, "json").value!, how);
+const read = (text: string, how = format) => bringToNewest(readJson("try.json", text).value!, how);
 
 test("the first version comes to the newest, step by step", () => {
   const { value, problems } = read('{"format": "try/1", "boxes": [1, 2], "budget": 20}');
@@ -40,7 +40,7 @@ test("what was migrated keeps the place of what stands in the file", () => {
 });
 
 test("the data that came in are not changed", () => {
-  const document = readDocument("try.json", '{"format": "try/1", "boxes": [1], "budget": 2}', "json").value!;
+  const document = readJson("try.json", '{"format": "try/1", "boxes": [1], "budget": 2}').value!;
   bringToNewest(document, format);
   expect(document.data).toEqual({ format: "try/1", boxes: [1], budget: 2 });
 });

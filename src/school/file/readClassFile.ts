@@ -12,7 +12,7 @@ import {
   parseMoney,
   parseQuantity,
   type Reading,
-  readDocument,
+  readJson,
   sortProblems,
 } from "../../base/index.ts";
 import type { ClassFile, ClassGroup, Decision, Supplier } from "./classFile.ts";
@@ -36,7 +36,7 @@ const classFormat: Format = { name: "benchday-class", newest: 1, migrations: new
  * @returns the class file, or null if any problem is an error; problems are sorted, errors first.
  */
 export function readClassFile(file: string, text: string, known: KnownFiles = {}): Reading<ClassFile, FileProblem> {
-  const document = readDocument(file, text, "json");
+  const document = readJson(file, text);
   if (document.value === null) return { value: null, problems: document.problems };
   const newest = bringToNewest(document.value, classFormat);
   if (newest.value === null) return { value: null, problems: newest.problems };

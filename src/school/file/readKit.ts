@@ -10,7 +10,7 @@ import {
   type Place,
   parseMoney,
   type Reading,
-  readDocument,
+  readYaml,
   sortProblems,
 } from "../../base/index.ts";
 import type { ItemKey, Kit } from "./classFile.ts";
@@ -24,7 +24,7 @@ const kitFormat: Format = { name: "benchday-kit", newest: 1, migrations: new Map
 
 /** @returns the kit, or null and everything that is wrong with it. Never throws. */
 export function readKit(file: string, text: string): Reading<Kit, FileProblem> {
-  const document = readDocument(file, text, "yaml");
+  const document = readYaml(file, text);
   if (document.value === null) return { value: null, problems: document.problems };
   const newest = bringToNewest(document.value, kitFormat);
   if (newest.value === null) return { value: null, problems: newest.problems };
