@@ -11,6 +11,7 @@ import { goTo } from "../../shell/router.ts";
 import type { StoredClass } from "../../store/store.ts";
 import { nextQuestion } from "../questions/answers.ts";
 import { questionsOf } from "../questions/questionsOf.ts";
+import "../questions/questions.css";
 import { OpenFile } from "./OpenFile.tsx";
 
 export function First() {
@@ -27,6 +28,7 @@ export function First() {
   const language = session.language.value;
   return (
     <Page
+      class="told"
       name={say("first.name")}
       heading={say("first.heading")}
       over={<Languages />}

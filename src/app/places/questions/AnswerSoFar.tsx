@@ -15,7 +15,8 @@ import type { Asking } from "./makeAsking.ts";
 import { questionsOf } from "./questionsOf.ts";
 import { whatItTakes } from "./whatItTakes.ts";
 
-export function AnswerSoFar() {
+/** @param whole it stands on a page of its own, which has a heading already. */
+export function AnswerSoFar({ whole = false }: { readonly whole?: boolean }) {
   const session = useSession();
   const say = useSay();
   const { answers, school, plan, order } = questionsOf(session);
@@ -27,7 +28,7 @@ export function AnswerSoFar() {
   return (
     <>
       <Row as="section">
-        <h2>{say("questions.answer")}</h2>
+        {!whole && <h2>{say("questions.answer")}</h2>}
         <Working asking={plan} answer={answer} />
         {known !== null && (
           <p>
@@ -135,12 +136,18 @@ function Takes({ all }: { readonly all: boolean }): ComponentChildren {
   if (known === null || about === null) return null;
   const { rows } = whatItTakes(known, about.classFile.chance);
   const language = session.language.value;
-  const number = (count: number) => <td class="num">{count}</td>;
+  const number = (count: number, label: string) => (
+    <td class="num" data-l={label}>
+      {count}
+    </td>
+  );
   return (
     <Row as="section">
       <Table
         caption={say("questions.takes")}
         showCaption
+        phone="paragraphs"
+        class="takes"
         head={[
           { says: say("questions.thing") },
           { says: say("questions.inUse"), numeric: true },
@@ -158,10 +165,10 @@ function Takes({ all }: { readonly all: boolean }): ComponentChildren {
             <th scope="row">
               <bdi>{itemName(language, row.item)}</bdi>
             </th>
-            {number(row.wanted)}
-            {number(row.spare)}
-            {all && number(row.have)}
-            {all && number(row.short)}
+            {number(row.wanted, say("questions.inUse"))}
+            {number(row.spare, say("questions.toSpare"))}
+            {all && number(row.have, say("questions.there"))}
+            {all && number(row.short, say("questions.toGet"))}
           </tr>
         ))}
       </Table>
@@ -208,6 +215,7 @@ function Cost({ hasPrice, order }: { readonly hasPrice: boolean; readonly order:
             <p>
               {say(`notCovered.${known.notHeld.some((n) => n.reason === "budget") ? "budget" : "other"}`, {
                 lessons: lessonsOf(known.notHeld.map((n) => n.sitting)),
+                things: [...new Set(known.notHeld.flatMap((n) => n.items))].map((item) => itemName(language, item)),
               })}
             </p>
           )}

@@ -41,8 +41,8 @@ export function FirstAnswer() {
     if (school === null || isKeeping.value) return;
     isKeeping.value = true;
     await session.begin(school.classFile, "new");
-    questions.set(noAnswers);
     goTo(then);
+    questions.set(noAnswers);
   };
   const language = session.language.value;
   const words = ({ code, data }: Assumed): string => {
@@ -55,6 +55,7 @@ export function FirstAnswer() {
   };
   return (
     <Page
+      class="told"
       name={say("questions.firstAnswer")}
       under={
         <>
@@ -66,7 +67,7 @@ export function FirstAnswer() {
         </>
       }
     >
-      <AnswerSoFar />
+      <AnswerSoFar whole />
       <Row as="section">
         <h2>{say("questions.assumedHeading")}</h2>
         <ul class="plain">

@@ -45,7 +45,7 @@ export function Questions() {
 
 function Waiting() {
   const say = useSay();
-  return <Page name={say("questions.title")} under={<p>{say("questions.loading")}</p>} />;
+  return <Page class="told" name={say("questions.title")} under={<p>{say("questions.loading")}</p>} />;
 }
 
 function Question({ number }: { readonly number: number }) {
@@ -69,9 +69,15 @@ function Question({ number }: { readonly number: number }) {
   useEffect(() => {
     if (problems.value.length > 0) summary.current?.focus();
   }, [problems.value]);
+  /** What the line is called, as it stands above it. */
+  const fieldName = ({ field }: FieldProblem): string => {
+    const label = document.querySelector(`label[for="q-${CSS.escape(field)}"], #q-${CSS.escape(field)} legend`);
+    return label?.textContent ?? say(`question.${name}`);
+  };
   const Fields = fieldsOf[name];
   return (
     <Page
+      class="told"
       name={say(`question.${name}`)}
       at={
         <>
@@ -92,7 +98,7 @@ function Question({ number }: { readonly number: number }) {
                 {problems.value.map((problem) => (
                   <li key={problem.field}>
                     <TextLink onPress={() => document.getElementById(`q-${problem.field}`)?.focus()}>
-                      {troubleText(problem, say)}
+                      {say("questions.fieldTrouble", { name: fieldName(problem), trouble: troubleText(problem, say) })}
                     </TextLink>
                   </li>
                 ))}

@@ -37,11 +37,11 @@ export function makeAsking<Question, Value>(
     const mine = turn;
     job?.stop();
     asked = { question, key };
-    answer.value = { ...answer.value, fresh: false, progress: null, trouble: null };
+    answer.value = { ...answer.peek(), fresh: false, progress: null, trouble: null };
     let isSlow = false;
     let latest: Answer<Value>["progress"] = null;
     const show = () => {
-      if (mine === turn && isSlow && latest !== null && job !== null) answer.value = { ...answer.value, progress: latest };
+      if (mine === turn && isSlow && latest !== null && job !== null) answer.value = { ...answer.peek(), progress: latest };
     };
     later(silentMs, () => {
       isSlow = true;
@@ -61,7 +61,7 @@ export function makeAsking<Question, Value>(
       (fault: unknown) => {
         if (mine !== turn) return;
         job = null;
-        answer.value = { ...answer.value, progress: null, trouble: troubleOf(fault) };
+        answer.value = { ...answer.peek(), progress: null, trouble: troubleOf(fault) };
       },
     );
   }
@@ -70,7 +70,7 @@ export function makeAsking<Question, Value>(
     answer,
     ask(question) {
       const key = JSON.stringify(question);
-      if (asked?.key === key && (job !== null || answer.value.fresh)) return;
+      if (asked?.key === key && (job !== null || answer.peek().fresh)) return;
       start(question, key);
     },
     stop: () => job?.stop(),

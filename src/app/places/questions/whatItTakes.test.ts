@@ -81,6 +81,12 @@ const cases: [name: string, plan: Plan, teams: number, rows: TakesRow[]][] = [
     10,
     [row("wire", 70, 0, 60, 10)],
   ],
+  [
+    "a computer for each team, also where the plan lets two share one",
+    planOf({ teams: 10, needs: [{ item: "computer", wanted: 5, have: 8 }] }),
+    10,
+    [row("computer", 10, 0, 8, 2)],
+  ],
   ["a port comes with its computer", planOf({ teams: 3, needs: [{ item: "usb-port 500mA", wanted: 3 }] }), 3, []],
   [
     // R 4.2.2: the smallest s with pbinom(29, 30 + s, 0.9, lower.tail = FALSE) >= 0.95 is 7.

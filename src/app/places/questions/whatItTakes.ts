@@ -38,11 +38,17 @@ export function whatItTakes(plan: Plan, chance: number): Takes {
   for (const lesson of plan.lessons) {
     teams = Math.max(teams, lesson.teams.length);
     const coverage = lesson.stock.coverage.filter((c) => c.wanted > 0 && !c.need.item.startsWith("usb-port"));
-    const needs = coverage.map(({ wanted, works }) => ({ wanted, works: Math.min(works, surest), price: 1 }));
+    // Two teams can share a computer for once, but it takes one for each.
+    const needs = coverage.map(({ need, wanted, works }) => ({
+      wanted: need.item === "computer" ? Math.max(wanted, lesson.teams.length) : wanted,
+      works: Math.min(works, surest),
+      price: 1,
+    }));
     const spares = marginalSpares(needs, chance)?.spares;
     // Parts of one item may be two needs of a lesson, where different things stand in for them.
     const here = new Map<string, TakesRow>();
-    coverage.forEach(({ need, wanted, have }, n) => {
+    coverage.forEach(({ need, have }, n) => {
+      const { wanted } = needs[n]!;
       const before = here.get(need.item);
       const there = have.reduce((sum, { count }) => sum + count, 0);
       here.set(need.item, {

@@ -18,7 +18,7 @@ export function Settings() {
   const say = useSay();
   const hasClass = session.classFile.value !== null;
   return (
-    <Page name={say("settings.name")} under={<CopyAndOpen />}>
+    <Page class="told" name={say("settings.name")} under={<CopyAndOpen />}>
       <LookSettings />
       {hasClass && <OfTheClass />}
       {hasClass && <DaysBefore />}
