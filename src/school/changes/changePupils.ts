@@ -66,15 +66,7 @@ export function takeRoster(classFile: ClassFile, change: Of<"take-roster">, { re
   const found = findClass(classFile, change.class);
   if ("problem" in found) return found;
   const { group, at } = found;
-  const waiting = new Map<string, Pupil[]>();
-  for (const pupil of group.pupils) waiting.set(plain(pupil.name), [...(waiting.get(plain(pupil.name)) ?? []), pupil]);
-  // Of two with one name, whoever has the id of the list is meant; else the first is the first.
-  const kept = change.pupils.map(({ id, name }) => {
-    const same = waiting.get(plain(name)) ?? [];
-    const pupil = same.find((p) => p.id === id) ?? same[0];
-    if (pupil) waiting.set(plain(name), without(same, (p) => p === pupil) as Pupil[]);
-    return pupil;
-  });
+  const kept = keptPupils(group.pupils, change.pupils);
   const scope = `pupils ${group.id}` as const;
   const taken = new Set(group.pupils.map((pupil) => pupil.id));
   const next = freshIds(scope, [...taken, ...change.pupils.map((pupil) => pupil.id)], "p01", retired);
@@ -92,6 +84,19 @@ export function takeRoster(classFile: ClassFile, change: Of<"take-roster">, { re
     { code: "rosterTaken", kept: stayed, added: pupils.length - stayed, left: group.pupils.length - stayed },
     ...result.effects,
   ]);
+}
+
+/** Who of a list was there before, by name. Of two with one name, whoever has the id of the list is meant; else the first is the first. */
+function keptPupils(before: readonly Pupil[], list: readonly Pupil[]): readonly (Pupil | undefined)[] {
+  const waiting = new Map<string, Pupil[]>();
+  for (const pupil of before) waiting.set(plain(pupil.name), [...(waiting.get(plain(pupil.name)) ?? []), pupil]);
+  const take = (name: string, isMeant: (pupil: Pupil) => boolean): Pupil | undefined => {
+    const same = waiting.get(plain(name)) ?? [];
+    const at = same.findIndex(isMeant);
+    return at === -1 ? undefined : same.splice(at, 1)[0];
+  };
+  const byId = list.map(({ id, name }) => take(name, (pupil) => pupil.id === id));
+  return list.map(({ name }, i) => byId[i] ?? take(name, () => true));
 }
 
 export function addPupil(classFile: ClassFile, { class: id, name }: Of<"add-pupil">, { retired }: ChangeContext): Outcome {

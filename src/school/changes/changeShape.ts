@@ -81,7 +81,7 @@ const orNull = <S extends v.GenericSchema>(entry: S) => v.nullable(entry);
 const shape = <E extends v.ObjectEntries>(entries: E) => v.strictObject(entries, bad("changes.badChange"));
 
 /** Names that objects have by themselves: as a field they would be lost or do harm. */
-const ofObjects = new Set(["__proto__", "constructor", "prototype"]);
+export const ofObjects: ReadonlySet<string> = new Set(["__proto__", "constructor", "prototype"]);
 const marks = v.pipe(
   v.custom<Readonly<Record<string, number>>>(
     (input) =>

@@ -33,21 +33,27 @@ export interface History {
 /** So many acts can be taken back: more than anybody remembers. */
 export const historyDepth = 200;
 
+/** What is known besides; ids that left are known to the history itself. */
+export interface ActContext extends Omit<ChangeContext, "retired"> {
+  /** The title of a lesson by its id, for the sentence of the act. */
+  readonly titleOf?: (lesson: string) => string;
+}
+
 export function begin(file: ClassFile): History {
   return { file, done: [], undone: [], retired: [] };
 }
 
 /**
- * @param context shipped lessons and kits where known; `retired` comes from the history itself.
+ * @param context shipped lessons and kits where known.
  * @returns the history after the act, its last entry saying it; the same history where the change says nothing new; or the problem.
  */
-export function act(history: History, change: Change, context: Omit<ChangeContext, "retired"> = {}): Outcome<History> {
+export function act(history: History, change: Change, context: ActContext = {}): Outcome<History> {
   const { file } = history;
   const outcome = applyChange(file, change, { ...context, retired: new Set(history.retired) });
   if ("problem" in outcome) return outcome;
   const patch = difference(outcome.value, file);
   if (patch === null) return { value: history, effects: outcome.effects };
-  const entry = { change, says: describe(change, file), patch };
+  const entry = { change, says: describe(change, file, context.titleOf), patch };
   return {
     value: {
       file: outcome.value,

@@ -4,7 +4,8 @@ export type { Change, ChangeKind, SittingRef } from "./change.ts";
 export { changeKinds } from "./changeShape.ts";
 export type { ChangeEffect, ChangesProblem } from "./changesProblem.ts";
 export { type Described, describe } from "./describe.ts";
-export { act, begin, type History, type HistoryEntry, historyDepth, redo, undo } from "./history.ts";
+export { type ActContext, act, begin, type History, type HistoryEntry, historyDepth, redo, undo } from "./history.ts";
+export { readHistory, writeHistory } from "./historyText.ts";
 export {
   type Assumed,
   type AssumedCode,
