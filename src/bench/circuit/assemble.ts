@@ -21,6 +21,8 @@ import type { ElementKind } from "./terminals.ts";
 import { readTopology, type Topology } from "./topology.ts";
 import type { Waveform } from "./waveform.ts";
 
+const linearKinds: ReadonlySet<ElementKind> = new Set(["resistor", "voltageSource", "currentSource", "capacitor", "inductor"]);
+
 /** Our own copy of an element, whose numbers may change. */
 export type MutableElement = Element & { [field: string]: number | string | Waveform | undefined };
 
@@ -112,7 +114,11 @@ export function assemble(elements: readonly Element[], { celsius = 27, gmin = 1e
       members.map((element, index) => ({ element, fixesCurrent: () => family.fixesCurrent(equations, index) })),
   );
   return {
-    machine: makeMachine(finished, families),
+    machine: makeMachine(
+      finished,
+      families,
+      elements.every(({ kind }) => linearKinds.has(kind)),
+    ),
     topology,
     floating: topology.floating.flat(),
     stores,

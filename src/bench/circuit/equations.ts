@@ -57,9 +57,8 @@ export interface DeviceFamily {
 /** A family that remembers: what it keeps changes only when a step through time is accepted. */
 export interface StoringFamily extends DeviceFamily {
   readonly count: number;
-  /** What element k keeps at the guess, V or A, and how fast it changes there, per second. */
-  value(eq: Equations, k: number): number;
-  rate(eq: Equations, k: number): number;
+  /** Writes what each element keeps at the guess, V or A, and how fast it changes there, per second, from place `at` on. */
+  read(eq: Equations, values: Float64Array, rates: Float64Array, at: number): void;
   /** Takes the present guess as what was. */
   keep(eq: Equations): void;
   /** Makes `value` of element k the present guess, where it is an unknown of its own. */

@@ -11,7 +11,7 @@ import type { StoringFamily } from "./equations.ts";
 import { findBadElements } from "./findBadElements.ts";
 import { findOperatingPoint } from "./findOperatingPoint.ts";
 import { hasValue, isFitValue, zeroChangesWiring } from "./findUnfitValues.ts";
-import type { CurrentSource, Netlist, VoltageSource } from "./netlist.ts";
+import type { Netlist } from "./netlist.ts";
 import { restamp, runNewton, tolerances } from "./newton.ts";
 import type { OperatingPoint, TransientFailure, TransientOptions } from "./outcome.ts";
 import { prepareCircuit } from "./prepareCircuit.ts";
@@ -57,16 +57,18 @@ const longestInstant = 1e-5;
 /** Newton passes for a step; a step that needs more is too long. */
 const passesPerStep = 30;
 
-type Source = (VoltageSource | CurrentSource) & MutableElement;
-
 /** Never throws and never fails: what is wrong is told by the first advance. */
 export function prepareTransient(netlist: Netlist, options: TransientOptions = {}): RunningCircuit {
   const { accuracy = usualAccuracy, mostSteps = usualMostSteps } = options;
+  // Newton squares its error: about 20 · step² is left of a junction's voltage, about what a volt may be wrong by in a step.
+  const lastStep = Math.sqrt(accuracy / 25);
   const elements = netlist.elements.map((element): MutableElement => ({ ...element }));
   const byId = new Map(elements.map((element) => [element.id, element]));
-  const waved = elements.filter(
-    (e): e is Source => (e.kind === "voltageSource" || e.kind === "currentSource") && e.wave !== undefined,
-  );
+  const waved = elements.flatMap((source) => {
+    if (source.kind !== "voltageSource" && source.kind !== "currentSource") return [];
+    const field = source.kind === "voltageSource" ? "volts" : "amps";
+    return source.wave === undefined ? [] : [{ source: source as MutableElement, wave: source.wave, field }];
+  });
   let failure: TransientFailure | null = null;
   let seconds = 0;
   let steps = 0;
@@ -75,7 +77,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
   let residualAmps = 0;
   for (const bad of findBadElements(elements).values()) failure ??= { ...bad, seconds };
 
-  setWaves(0, false);
+  for (const { source, wave, field } of failure ? [] : waved) source[field] = valueAt(wave, 0);
   let assembly = failure ? assemble([], options, true) : assemble(elements, options, true);
   let history = new StepHistory(assembly.stores, accuracy);
   let savedX = assembly.machine.eq.x.slice();
@@ -94,29 +96,23 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
   let valuesChanged = true;
   /** The instant at which even the shortest step failed and the circuit was settled anew. */
   let rescuedAt = Number.NaN;
-  const stride = Math.min(...waved.map(({ wave }) => (wave ? longestStep(wave) : Number.POSITIVE_INFINITY)));
+  const stride = Math.min(...waved.map(({ wave }) => longestStep(wave)));
   if (!failure) start();
 
-  function setWaves(at: number, before: boolean): void {
-    for (const source of waved) {
-      if (source.wave === undefined) continue;
-      const value = valueAt(source.wave, at, before);
-      if (source.kind === "voltageSource") (source as { volts: number }).volts = value;
-      else (source as { amps: number }).amps = value;
-    }
-  }
-
+  /** Gives every source with a wave its value at an instant. */
   function takeWaves(at: number, before: boolean): void {
-    setWaves(at, before);
-    for (const { id } of waved) {
-      const place = assembly.places.get(id);
+    for (const { source, wave, field } of waved) {
+      const value = valueAt(wave, at, before);
+      if (source[field] === value) continue;
+      source[field] = value;
+      const place = assembly.places.get(source.id);
       place?.family.take(place.index);
     }
   }
 
   function nextBendOfAll(): number {
     let next = Number.POSITIVE_INFINITY;
-    for (const { wave } of waved) if (wave) next = Math.min(next, nextBend(wave, seconds));
+    for (const { wave } of waved) next = Math.min(next, nextBend(wave, seconds));
     return next;
   }
 
@@ -213,7 +209,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     const gap = end - seconds;
     const shortest = 1e-14 * end;
     let length = Math.min(wanted, stores.length > 0 ? stride : gap);
-    if (history.smoothSteps === 0) length = Math.min(length, history.firstStep());
+    if (history.smoothSteps === 0 && stores.length > 0) length = Math.min(length, history.firstStep(), gap / 16);
     let slopes: 1 | 2 = history.smoothSteps > 0 && calming === 0 ? 2 : 1;
     savedX.set(eq.x);
     savedState.set(eq.state);
@@ -228,14 +224,14 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
       takeWaves(isLast ? end : seconds + length, isLast);
       guess(length);
       machine.passes = 0;
-      machine.lastStep = tolerances.lastStepInTime;
+      machine.lastStep = lastStep;
       machine.amps = tolerances.ampsInTime;
-      let solved = runNewton(machine, passesPerStep);
+      let solved = runNewton(machine, passesPerStep, !isLast || end < stop);
       // So short a step that fails is no matter of length.
       if (!solved && length <= shortest) solved = findOperatingPoint(machine);
       passes += machine.passes;
       const error = solved ? history.error(eq, length) : Number.POSITIVE_INFINITY;
-      const swings = solved && slopes === 2 && history.swings(eq, length);
+      const swings = solved && slopes === 2 && history.swings(length);
       if (solved && ((error <= 1 && !swings) || length <= shortest)) {
         accept(length, error, slopes, tries === 0 && isLast);
         seconds = isLast ? end : seconds + length;
@@ -281,21 +277,23 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
   function accept(length: number, error: number, slopes: 1 | 2, isCut: boolean): void {
     const { machine, stores } = assembly;
     for (const store of stores) store.keep(machine.eq);
-    history.accept(machine.eq, length);
+    history.accept(length);
     // So short and still wrong: something jumped that no source told, as a charge that meets an ideal source.
     // Its rounding would swing on in trapezoidal steps; ten of backward Euler, each four times as long, end that.
     if (error > 1) {
       history.smoothSteps = 0;
       calming = 10;
     }
-    xBefore.set(lastX);
+    const free = xBefore;
+    xBefore = lastX;
+    lastX = savedX;
+    savedX = free;
     lengthBefore = lastLength;
-    lastX.set(savedX);
     lastLength = length;
     steps += 1;
     if (calming > 0) calming -= 1;
     residualAmps = Math.max(residualAmps, machine.residualAmps);
-    const next = length * Math.min(slopes === 2 ? 2 : 4, 0.9 * error ** (-1 / (slopes + 1)));
+    const next = length * Math.min(2, 0.9 * error ** (-1 / (slopes + 1)));
     // A step cut short by an edge says little about the next one.
     wanted = isCut ? Math.max(next, wanted) : next;
     if (stores.length === 0) wanted = Number.POSITIVE_INFINITY;
@@ -304,7 +302,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
   function passBend(): void {
     bend = nextBendOfAll();
     history.begin(assembly.machine.eq);
-    for (const { wave } of waved) if (wave && valueAt(wave, seconds, true) !== valueAt(wave, seconds)) jumped ||= jumps(wave);
+    for (const { wave } of waved) if (valueAt(wave, seconds, true) !== valueAt(wave, seconds)) jumped ||= jumps(wave);
   }
 
   return {

@@ -15,13 +15,16 @@ export class StepHistory {
   readonly #stores: readonly StoringFamily[];
   readonly #accuracy: number;
   readonly #count: number;
-  /** What is stored at the last accepted point, and its rate there as the circuit tells it; the same one point earlier. */
-  readonly #value: Float64Array;
-  readonly #rate: Float64Array;
-  readonly #rateBefore: Float64Array;
+  /** What is stored at the last accepted point, and its rate there as the circuit tells it; its rate one point earlier. */
+  #value: Float64Array;
+  #rate: Float64Array;
+  #rateBefore: Float64Array;
+  /** The same at the guess that was judged last. */
+  #guessValue: Float64Array;
+  #guessRate: Float64Array;
   /** Mean rates of the last step and of the one before it. */
-  readonly #mean: Float64Array;
-  readonly #meanBefore: Float64Array;
+  #mean: Float64Array;
+  #meanBefore: Float64Array;
   /** The largest value so far: what the error is a share of. */
   readonly #scale: Float64Array;
   /** s. From the middle of the last step back to that of the one before, and on to its end. */
@@ -39,6 +42,8 @@ export class StepHistory {
     this.#value = make();
     this.#rate = make();
     this.#rateBefore = make();
+    this.#guessValue = make();
+    this.#guessRate = make();
     this.#mean = make();
     this.#meanBefore = make();
     this.#scale = make();
@@ -49,17 +54,18 @@ export class StepHistory {
     this.smoothSteps = 0;
     this.#sinceMiddle = 0;
     this.#read(eq);
+    this.#takeGuess();
     this.#mean.set(this.#rate);
   }
 
-  /** Takes the guess as a point of the way, `seconds` after the last one. */
-  accept(eq: Equations, seconds: number): void {
-    this.#meanBefore.set(this.#mean);
-    this.#rateBefore.set(this.#rate);
-    for (let at = 0; at < this.#count; at += 1) this.#mean[at] = this.#value[at] as number;
-    this.#read(eq);
+  /** Takes the guess that was judged last as a point of the way, `seconds` after the one before. */
+  accept(seconds: number): void {
+    const means = this.#meanBefore;
+    this.#meanBefore = this.#mean;
+    this.#mean = means;
     for (let at = 0; at < this.#count; at += 1)
-      this.#mean[at] = ((this.#value[at] as number) - (this.#mean[at] as number)) / seconds;
+      means[at] = ((this.#guessValue[at] as number) - (this.#value[at] as number)) / seconds;
+    this.#takeGuess();
     this.#betweenMiddles = this.#sinceMiddle + seconds / 2;
     this.#sinceMiddle = seconds / 2;
     this.smoothSteps += 1;
@@ -68,51 +74,60 @@ export class StepHistory {
   #read(eq: Equations): void {
     let at = 0;
     for (const store of this.#stores) {
-      for (let k = 0; k < store.count; k += 1, at += 1) {
-        const value = store.value(eq, k);
-        this.#value[at] = value;
-        this.#rate[at] = store.rate(eq, k);
-        this.#scale[at] = Math.max(this.#scale[at] as number, Math.abs(value));
-      }
+      store.read(eq, this.#guessValue, this.#guessRate, at);
+      at += store.count;
     }
+  }
+
+  /** The arrays change places, so that nothing is copied. */
+  #takeGuess(): void {
+    const value = this.#guessValue;
+    const rate = this.#guessRate;
+    for (let at = 0; at < this.#count; at += 1) {
+      const size = Math.abs(value[at] as number);
+      if (size > (this.#scale[at] as number)) this.#scale[at] = size;
+    }
+    this.#guessValue = this.#value;
+    this.#value = value;
+    this.#guessRate = this.#rateBefore;
+    this.#rateBefore = this.#rate;
+    this.#rate = rate;
   }
 
   /** The largest error of the step of `seconds` to the present guess, in units of what is allowed. */
   error(eq: Equations, seconds: number): number {
-    let worst = 0;
-    let at = 0;
+    this.#read(eq);
     const between = this.#sinceMiddle + seconds / 2;
-    for (const store of this.#stores) {
-      for (let k = 0; k < store.count; k += 1, at += 1) {
-        const value = store.value(eq, k);
-        const bend = ((value - (this.#value[at] as number)) / seconds - (this.#mean[at] as number)) / between;
-        let error = (seconds * seconds * bend) / 2;
-        if (eq.slopes === 2) {
-          const bendBefore = ((this.#mean[at] as number) - (this.#meanBefore[at] as number)) / this.#betweenMiddles;
-          error = (seconds * seconds * seconds * (bend - bendBefore)) / (6 * (between + this.#betweenMiddles));
-        }
-        const share = Math.abs(error) / this.#allowed(at, value);
-        if (!(share <= worst)) worst = share;
+    let worst = 0;
+    for (let at = 0; at < this.#count; at += 1) {
+      const change = (this.#guessValue[at] as number) - (this.#value[at] as number);
+      const bend = (change / seconds - (this.#mean[at] as number)) / between;
+      let error = (seconds * seconds * bend) / 2;
+      if (eq.slopes === 2) {
+        const bendBefore = ((this.#mean[at] as number) - (this.#meanBefore[at] as number)) / this.#betweenMiddles;
+        error = (seconds * seconds * seconds * (bend - bendBefore)) / (6 * (between + this.#betweenMiddles));
       }
+      const share = Math.abs(error) / this.#allowed(at);
+      if (!(share <= worst)) worst = share;
     }
     return worst;
   }
 
-  #allowed(at: number, value: number): number {
-    return this.#accuracy * Math.max(this.#scale[at] as number, Math.abs(value), smallest);
+  #allowed(at: number): number {
+    return this.#accuracy * Math.max(this.#scale[at] as number, Math.abs(this.#guessValue[at] as number), smallest);
   }
 
-  /** Whether rates go up and down with every step, which is the trapezoidal rule's own doing and no circuit's. */
-  swings(eq: Equations, seconds: number): boolean {
-    let at = 0;
-    for (const store of this.#stores) {
-      for (let k = 0; k < store.count; k += 1, at += 1) {
-        const last = this.#rate[at] as number;
-        const up = store.rate(eq, k) - last;
-        const down = last - (this.#rateBefore[at] as number);
-        if (!(up * down < 0 && Math.abs(up) < 3 * Math.abs(down) && Math.abs(down) < 3 * Math.abs(up))) continue;
-        if (seconds * Math.abs(up) > 20 * this.#allowed(at, store.value(eq, k))) return true;
-      }
+  /**
+   * Whether the rates at the guess that was judged last go up and down with every step, which is the trapezoidal rule's own
+   * doing and no circuit's.
+   */
+  swings(seconds: number): boolean {
+    for (let at = 0; at < this.#count; at += 1) {
+      const last = this.#rate[at] as number;
+      const up = (this.#guessRate[at] as number) - last;
+      const down = last - (this.#rateBefore[at] as number);
+      if (!(up * down < 0 && Math.abs(up) < 3 * Math.abs(down) && Math.abs(down) < 3 * Math.abs(up))) continue;
+      if (seconds * Math.abs(up) > 20 * this.#allowed(at)) return true;
     }
     return false;
   }

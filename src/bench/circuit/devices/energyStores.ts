@@ -26,11 +26,11 @@ function twoEnds(elements: readonly { readonly a: string; readonly b: string }[]
 /** The unknown is the current from a to b; its row says v − (h/slopes·C)·i = what was. */
 export function storingCapacitors(elements: readonly Capacitor[], builder: EquationBuilder, firstCurrent: number): StoringFamily {
   const { count, a, b, branch, size, volts, amps } = twoEnds(elements, builder);
-  const at = new Int32Array(5 * count);
+  const placeAt = new Int32Array(5 * count);
   for (let k = 0; k < count; k += 1) {
     const [from, to, row] = [a[k] as number, b[k] as number, branch[k] as number];
     const firm = from !== to;
-    at.set(
+    placeAt.set(
       [
         builder.place(from, row, firm),
         builder.place(to, row, firm),
@@ -50,10 +50,10 @@ export function storingCapacitors(elements: readonly Capacitor[], builder: Equat
     },
     stampFixed({ fixed }) {
       for (let k = 0; k < count; k += 1) {
-        add(fixed, at[5 * k] as number, 1);
-        add(fixed, at[5 * k + 1] as number, -1);
-        add(fixed, at[5 * k + 2] as number, 1);
-        add(fixed, at[5 * k + 3] as number, -1);
+        add(fixed, placeAt[5 * k] as number, 1);
+        add(fixed, placeAt[5 * k + 1] as number, -1);
+        add(fixed, placeAt[5 * k + 2] as number, 1);
+        add(fixed, placeAt[5 * k + 3] as number, -1);
       }
     },
     load({ x, residual, jacobian, currents, stepSeconds, slopes }) {
@@ -67,12 +67,16 @@ export function storingCapacitors(elements: readonly Capacitor[], builder: Equat
         residual[from] = (residual[from] as number) + flow;
         residual[to] = (residual[to] as number) - flow;
         residual[row] = (x[from] as number) - (x[to] as number) - ohms * flow - was;
-        add(jacobian, at[5 * k + 4] as number, -ohms);
+        add(jacobian, placeAt[5 * k + 4] as number, -ohms);
         currents[firstCurrent + k] = flow;
       }
     },
-    value: across,
-    rate: ({ x }, k) => (x[branch[k] as number] as number) / (size[k] as number),
+    read(eq, values, rates, at) {
+      for (let k = 0; k < count; k += 1) {
+        values[at + k] = across(eq, k);
+        rates[at + k] = (eq.x[branch[k] as number] as number) / (size[k] as number);
+      }
+    },
     keep(eq) {
       for (let k = 0; k < count; k += 1) {
         volts[k] = across(eq, k);
@@ -85,10 +89,10 @@ export function storingCapacitors(elements: readonly Capacitor[], builder: Equat
 /** The unknown is the current from a to b; its row says i − (h/slopes·L)·v = what was. */
 export function storingInductors(elements: readonly Inductor[], builder: EquationBuilder, firstCurrent: number): StoringFamily {
   const { count, a, b, branch, size, volts, amps } = twoEnds(elements, builder);
-  const at = new Int32Array(5 * count);
+  const placeAt = new Int32Array(5 * count);
   for (let k = 0; k < count; k += 1) {
     const [from, to, row] = [a[k] as number, b[k] as number, branch[k] as number];
-    at.set(
+    placeAt.set(
       [
         builder.place(from, row),
         builder.place(to, row),
@@ -108,9 +112,9 @@ export function storingInductors(elements: readonly Inductor[], builder: Equatio
     },
     stampFixed({ fixed }) {
       for (let k = 0; k < count; k += 1) {
-        add(fixed, at[5 * k] as number, 1);
-        add(fixed, at[5 * k + 1] as number, -1);
-        add(fixed, at[5 * k + 4] as number, 1);
+        add(fixed, placeAt[5 * k] as number, 1);
+        add(fixed, placeAt[5 * k + 1] as number, -1);
+        add(fixed, placeAt[5 * k + 4] as number, 1);
       }
     },
     load({ x, residual, jacobian, currents, stepSeconds, slopes }) {
@@ -124,13 +128,17 @@ export function storingInductors(elements: readonly Inductor[], builder: Equatio
         residual[from] = (residual[from] as number) + flow;
         residual[to] = (residual[to] as number) - flow;
         residual[row] = flow - siemens * ((x[from] as number) - (x[to] as number)) - was;
-        add(jacobian, at[5 * k + 2] as number, -siemens);
-        add(jacobian, at[5 * k + 3] as number, siemens);
+        add(jacobian, placeAt[5 * k + 2] as number, -siemens);
+        add(jacobian, placeAt[5 * k + 3] as number, siemens);
         currents[firstCurrent + k] = flow;
       }
     },
-    value: ({ x }, k) => x[branch[k] as number] as number,
-    rate: (eq, k) => across(eq, k) / (size[k] as number),
+    read(eq, values, rates, at) {
+      for (let k = 0; k < count; k += 1) {
+        values[at + k] = eq.x[branch[k] as number] as number;
+        rates[at + k] = across(eq, k) / (size[k] as number);
+      }
+    },
     put: ({ x }, k, value) => {
       x[branch[k] as number] = value;
     },

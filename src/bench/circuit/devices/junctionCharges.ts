@@ -78,11 +78,13 @@ export function junctionCharges(members: readonly ChargedDiode[], builder: Equat
         currents[current] = (currents[current] as number) + into;
       }
     },
-    value: across,
-    rate(eq, k) {
-      const v = across(eq, k);
-      const into = flow(eq, k, v, v);
-      return (charge[1] as number) > 0 ? into / (charge[1] as number) : 0;
+    read(eq, values, rates, first) {
+      for (let k = 0; k < count; k += 1) {
+        const v = across(eq, k);
+        const into = flow(eq, k, v, v);
+        values[first + k] = v;
+        rates[first + k] = (charge[1] as number) > 0 ? into / (charge[1] as number) : 0;
+      }
     },
     keep(eq) {
       for (let k = 0; k < count; k += 1) {
