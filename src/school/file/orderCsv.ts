@@ -1,7 +1,7 @@
 // An order as a table: out for the office, and back in when it comes back with other numbers of packets.
 //
 // Does not know: why a line is ordered, whether it is the cheapest.
-import { hasErrors, type Money, near, writeMoney } from "../../base/index.ts";
+import { type Day, hasErrors, type Money, near, writeMoney } from "../../base/index.ts";
 import type { ClassFile } from "./classFile.ts";
 import { type CsvStyle, writeCsv } from "./csvTable.ts";
 import {
@@ -22,6 +22,8 @@ export interface OrderLine {
   readonly supplier: string;
   readonly offer: string;
   readonly packets: number;
+  /** The last day on which ordering it still serves the first lesson that needs it, where that is known. */
+  readonly orderBy?: Day;
 }
 
 const orderColumns: readonly ColumnSpec[] = [
@@ -34,20 +36,24 @@ const orderColumns: readonly ColumnSpec[] = [
   { name: "price", words: ["price"] },
   { name: "cost", words: ["cost"] },
   { name: "currency", words: ["currency"] },
+  { name: "order by", words: ["order by"] },
 ];
 
-/** One row a line, with what a packet contains, its price and the cost; shipping is not in it. */
+/** One row a line, with what a packet contains, its price, the cost and, where known, the last day; shipping is not in it. */
 export function orderCsv(classFile: ClassFile, lines: readonly OrderLine[], style: CsvStyle): string {
   const { decimals, currency, suppliers } = classFile;
   const money = (sum: Money) => writeMoney(sum, decimals).replace(".", style.decimalMark ?? ".");
-  const rows = lines.map(({ supplier, offer, packets }) => {
+  const isDated = lines.some((line) => line.orderBy !== undefined);
+  const heads = orderColumns.map((column) => column.name).filter((name) => isDated || name !== "order by");
+  const rows = lines.map(({ supplier, offer, packets, orderBy }) => {
+    const last = isDated ? [orderBy ?? ""] : [];
     const found = suppliers.find((s) => s.id === supplier)?.offers.find((o) => o.id === offer);
-    if (!found) return [supplier, offer, packets, "", "", "", "", currency];
+    if (!found) return [supplier, offer, packets, "", "", "", "", currency, ...last];
     const { contains, price } = found;
     const what = contains.kind === "kit" ? [contains.kit, 1] : [contains.item, contains.count];
-    return [supplier, offer, packets, ...what, money(price), money(price * packets), currency];
+    return [supplier, offer, packets, ...what, money(price), money(price * packets), currency, ...last];
   });
-  return writeCsv([orderColumns.map((column) => column.name), ...rows], style);
+  return writeCsv([heads, ...rows], style);
 }
 
 /** @returns the lines of an order; a supplier or an offer that the class file does not have is an error. */

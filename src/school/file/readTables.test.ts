@@ -1,6 +1,7 @@
 // Rosters, stock, kit lists and orders as teachers and spreadsheets write them: what is understood, and what is wrong where.
 // A place's line is the line of the file, its column the number of the cell.
 import { expect, test } from "vitest";
+import type { Day } from "../../base/index.ts";
 import type { ClassFile, Pupil } from "./classFile.ts";
 import { orderCsv, readOrderCsv } from "./orderCsv.ts";
 import { readClassFile } from "./readClassFile.ts";
@@ -179,6 +180,22 @@ test("an order says what each packet holds and what it costs, and comes back", (
       "pier;box;1;small;1;30,00;30,00;EUR\r\n",
   );
   expect(readOrderCsv("o.csv", text, classFile)).toMatchObject({ value: lines, problems: [] });
+});
+
+test("an order whose days are known says by when, and comes back", () => {
+  const dated = [
+    { supplier: "pier", offer: "led-20", packets: 3, orderBy: "2027-02-10" as Day },
+    { supplier: "pier", offer: "box", packets: 1 },
+  ];
+  const text = orderCsv(classFile, dated, { separator: "," });
+  expect(text).toBe(
+    "\ufeffsupplier,offer,packets,contains,each,price,cost,currency,order by\r\n" +
+      "pier,led-20,3,led red,20,2.40,7.20,EUR,2027-02-10\r\n" +
+      "pier,box,1,small,1,30.00,30.00,EUR,\r\n",
+  );
+  const back = readOrderCsv("o.csv", text, classFile);
+  expect(back.value).toEqual(dated.map(({ supplier, offer, packets }) => ({ supplier, offer, packets })));
+  expect(back.problems).toEqual([]);
 });
 
 const wrongOrders: Wrong[] = [

@@ -7,6 +7,7 @@ import { useSay, useSession } from "../../session/useSession.ts";
 import { useAct } from "./act.ts";
 import { mostListed } from "./Devices.tsx";
 import { Entry } from "./Entry.tsx";
+import { Fold } from "./Fold.tsx";
 import { readCount } from "./readTyped.ts";
 import { isFound } from "./whatIsThere.ts";
 
@@ -36,55 +37,57 @@ export function Computers({ search }: { readonly search: string }) {
   return (
     <>
       {shown.length > 0 && (
-        <Row at={say("cupboard.ofMany", { count: computers.filter((c) => c.works).length, total: computers.length })}>
-          <Table
-            caption={say("cupboard.computers")}
-            phone="paragraphs"
-            head={[
-              { says: say("cupboard.device") },
-              { says: say("cupboard.works") },
-              { says: say("cupboard.batteryMinutes"), numeric: true },
-              { says: say("cupboard.usbMilliamps"), numeric: true },
-              { says: say("cupboard.usbPorts"), numeric: true },
-              { says: say("cupboard.note") },
-              { says: "" },
-            ]}
-          >
-            {shown.map((computer) => (
-              <tr key={computer.id}>
-                <th scope="row">
-                  <bdi>{computer.id}</bdi>
-                </th>
-                <td>
-                  <Tick
-                    label={<span class="phone-word">{say("cupboard.worksOf", { name: computer.id })}</span>}
-                    ticked={computer.works}
-                    onChange={(works) => set({ ...computer, works })}
-                  />
-                </td>
-                {number(computer, "batteryMinutes", 5000)}
-                {number(computer, "usbMilliamps", 5000)}
-                {number(computer, "usbPorts", 20)}
-                <td data-l={say("cupboard.note")}>
-                  <Entry
-                    label={say("cupboard.noteOf", { name: computer.id })}
-                    hideLabel
-                    value={computer.note}
-                    onEnter={(note) => set({ ...computer, note })}
-                  />
-                </td>
-                <td>
-                  <TextLink
-                    onPress={() => act({ kind: "remove-computer", id: computer.id })}
-                    label={say("cupboard.removeOf", { name: computer.id })}
-                  >
-                    {say("cupboard.remove")}
-                  </TextLink>
-                </td>
-              </tr>
-            ))}
-          </Table>
-          <p class="note">{say("cupboard.batteryHint")}</p>
+        <Row at={say("cupboard.ofMany", { count: computers.filter((d) => d.works).length, total: computers.length })}>
+          <Fold says={say("cupboard.lookAndChange")} open={search !== ""}>
+            <Table
+              caption={say("cupboard.computers")}
+              phone="paragraphs"
+              head={[
+                { says: say("cupboard.device") },
+                { says: say("cupboard.works") },
+                { says: say("cupboard.batteryMinutes"), numeric: true },
+                { says: say("cupboard.usbMilliamps"), numeric: true },
+                { says: say("cupboard.usbPorts"), numeric: true },
+                { says: say("cupboard.note") },
+                { says: "" },
+              ]}
+            >
+              {shown.map((computer) => (
+                <tr key={computer.id}>
+                  <th scope="row">
+                    <bdi>{computer.id}</bdi>
+                  </th>
+                  <td>
+                    <Tick
+                      label={<span class="phone-word">{say("cupboard.worksOf", { name: computer.id })}</span>}
+                      ticked={computer.works}
+                      onChange={(works) => set({ ...computer, works })}
+                    />
+                  </td>
+                  {number(computer, "batteryMinutes", 5000)}
+                  {number(computer, "usbMilliamps", 5000)}
+                  {number(computer, "usbPorts", 20)}
+                  <td data-l={say("cupboard.note")}>
+                    <Entry
+                      label={say("cupboard.noteOf", { name: computer.id })}
+                      hideLabel
+                      value={computer.note}
+                      onEnter={(note) => set({ ...computer, note })}
+                    />
+                  </td>
+                  <td>
+                    <TextLink
+                      onPress={() => act({ kind: "remove-computer", id: computer.id })}
+                      label={say("cupboard.removeOf", { name: computer.id })}
+                    >
+                      {say("cupboard.remove")}
+                    </TextLink>
+                  </td>
+                </tr>
+              ))}
+            </Table>
+            <p class="note">{say("cupboard.batteryHint")}</p>
+          </Fold>
         </Row>
       )}
       {search === "" && (

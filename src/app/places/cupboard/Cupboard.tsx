@@ -6,6 +6,7 @@ import { useState } from "preact/hooks";
 import { stockCsv } from "../../../school/file/index.ts";
 import { Button, Field, LastAct, Nothing, Page, Row, TextLink } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
+import { PlanWork } from "../course/PlanWork.tsx";
 import { AddThing } from "./AddThing.tsx";
 import { useAct } from "./act.ts";
 import { Computers } from "./Computers.tsx";
@@ -13,7 +14,6 @@ import { Devices } from "./Devices.tsx";
 import { itemKinds } from "./itemKinds.ts";
 import { AddKit, Kits } from "./Kits.tsx";
 import { LooseStock } from "./LooseStock.tsx";
-import { PlanState } from "./PlanState.tsx";
 import { PowerCuts } from "./PowerCuts.tsx";
 import { Short } from "./Short.tsx";
 import { StockList } from "./StockList.tsx";
@@ -44,7 +44,7 @@ export function Cupboard() {
 
   if (isEmpty)
     return (
-      <Page name={say("cupboard.heading")}>
+      <Page class="lists" name={say("cupboard.heading")}>
         <Row at="—">
           <Nothing
             says={say("cupboard.isEmpty")}
@@ -74,6 +74,7 @@ export function Cupboard() {
 
   return (
     <Page
+      class="lists"
       name={say("cupboard.heading")}
       under={
         <>
@@ -102,7 +103,7 @@ export function Cupboard() {
     >
       <Row at={short === null ? undefined : missing.length} as="section">
         <h2>{say("cupboard.shortHeading")}</h2>
-        <PlanState />
+        <PlanWork />
       </Row>
       <Short things={short} search={search} />
 

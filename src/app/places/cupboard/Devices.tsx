@@ -6,6 +6,7 @@ import { Row, Table, TextLink, Tick } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { useAct } from "./act.ts";
 import { Entry } from "./Entry.tsx";
+import { Fold } from "./Fold.tsx";
 import { readPins } from "./readPins.ts";
 import { readCount } from "./readTyped.ts";
 import { isFound } from "./whatIsThere.ts";
@@ -27,52 +28,54 @@ export function Devices({ what, search }: { readonly what: "boards" | "cables"; 
     <>
       {shown.length > 0 && (
         <Row at={say("cupboard.ofMany", { count: devices.filter((d) => d.works).length, total: devices.length })}>
-          <Table caption={say(`cupboard.${what}`)} head={head} phone="paragraphs">
-            {shown.map((device) => (
-              <tr key={device.id}>
-                <th scope="row">
-                  <bdi>{device.id}</bdi>
-                </th>
-                <td>
-                  <Tick
-                    label={<span class="phone-word">{say("cupboard.worksOf", { name: device.id })}</span>}
-                    ticked={device.works}
-                    onChange={(works) => set({ ...device, works })}
-                  />
-                </td>
-                {what === "boards" && (
-                  <td data-l={say("cupboard.deadPins")}>
-                    <Entry
-                      label={say("cupboard.deadPinsOf", { name: device.id })}
-                      hideLabel
-                      width="short"
-                      value={device.deadPins.join(" ")}
-                      onEnter={(typed) => {
-                        const pins = readPins(typed);
-                        return pins === null ? say("cupboard.notPins", { found: typed }) : set({ ...device, deadPins: pins });
-                      }}
+          <Fold says={say("cupboard.lookAndChange")} open={search !== ""}>
+            <Table caption={say(`cupboard.${what}`)} head={head} phone="paragraphs">
+              {shown.map((device) => (
+                <tr key={device.id}>
+                  <th scope="row">
+                    <bdi>{device.id}</bdi>
+                  </th>
+                  <td>
+                    <Tick
+                      label={<span class="phone-word">{say("cupboard.worksOf", { name: device.id })}</span>}
+                      ticked={device.works}
+                      onChange={(works) => set({ ...device, works })}
                     />
                   </td>
-                )}
-                <td data-l={say("cupboard.note")}>
-                  <Entry
-                    label={say("cupboard.noteOf", { name: device.id })}
-                    hideLabel
-                    value={device.note}
-                    onEnter={(note) => set({ ...device, note })}
-                  />
-                </td>
-                <td>
-                  <TextLink
-                    onPress={() => act({ kind: "remove-device", what, id: device.id })}
-                    label={say("cupboard.removeOf", { name: device.id })}
-                  >
-                    {say("cupboard.remove")}
-                  </TextLink>
-                </td>
-              </tr>
-            ))}
-          </Table>
+                  {what === "boards" && (
+                    <td data-l={say("cupboard.deadPins")}>
+                      <Entry
+                        label={say("cupboard.deadPinsOf", { name: device.id })}
+                        hideLabel
+                        width="short"
+                        value={device.deadPins.join(" ")}
+                        onEnter={(typed) => {
+                          const pins = readPins(typed);
+                          return pins === null ? say("cupboard.notPins", { found: typed }) : set({ ...device, deadPins: pins });
+                        }}
+                      />
+                    </td>
+                  )}
+                  <td data-l={say("cupboard.note")}>
+                    <Entry
+                      label={say("cupboard.noteOf", { name: device.id })}
+                      hideLabel
+                      value={device.note}
+                      onEnter={(note) => set({ ...device, note })}
+                    />
+                  </td>
+                  <td>
+                    <TextLink
+                      onPress={() => act({ kind: "remove-device", what, id: device.id })}
+                      label={say("cupboard.removeOf", { name: device.id })}
+                    >
+                      {say("cupboard.remove")}
+                    </TextLink>
+                  </td>
+                </tr>
+              ))}
+            </Table>
+          </Fold>
         </Row>
       )}
       {search === "" && (

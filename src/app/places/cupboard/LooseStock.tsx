@@ -9,6 +9,7 @@ import { Button, Field, Row, Table, TextLink } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { useAct } from "./act.ts";
 import { Entry } from "./Entry.tsx";
+import { Fold } from "./Fold.tsx";
 import { readCount } from "./readTyped.ts";
 import { thereNow } from "./thereNow.ts";
 import { happened, happenings, isFound, recount, type ThereLine } from "./whatIsThere.ts";
@@ -27,12 +28,14 @@ export function LooseStock({ needed, search }: LooseStockProps) {
   const boxes = [...there.boxes, { box: null, lines: there.inKitsOnly }];
   return (
     <>
-      {boxes.map(({ box, lines }) => (
+      {boxes.map(({ box, lines }, n) => (
         <BoxRow
           key={box ?? "\0kits"}
           box={box}
           lines={lines.filter((line) => isFound(search, itemName(language, line.item), line.item, box ?? ""))}
           needed={needed}
+          hasHead={n === 0 || search !== ""}
+          isSearched={search !== ""}
           open={open}
           onOpen={setOpen}
         />
@@ -46,12 +49,15 @@ interface BoxProps {
   readonly box: string | null;
   readonly lines: readonly ThereLine[];
   readonly needed: ReadonlyMap<ItemKey, number>;
+  /** The first box has the heads of all. */
+  readonly hasHead: boolean;
+  readonly isSearched: boolean;
   /** The line that is open. */
   readonly open: string | null;
   readonly onOpen: (line: string | null) => void;
 }
 
-function BoxRow({ box, lines, needed, open, onOpen }: BoxProps) {
+function BoxRow({ box, lines, needed, hasHead, isSearched, open, onOpen }: BoxProps) {
   const say = useSay();
   const act = useAct();
   const session = useSession();
@@ -61,66 +67,82 @@ function BoxRow({ box, lines, needed, open, onOpen }: BoxProps) {
   const name = box === null ? say("cupboard.inKitsOnly") : box === "" ? say("cupboard.noBox") : box;
   const head = [
     { says: say("cupboard.item") },
-    ...(box === null ? [] : [{ says: say("cupboard.here"), numeric: true }]),
+    { says: say("cupboard.here"), numeric: true },
     { says: say("cupboard.inAll"), numeric: true },
     { says: say("cupboard.needed"), numeric: true },
     { says: "" },
   ];
-  return (
-    <Row at={<bdi>{name}</bdi>}>
-      <Table caption={say("cupboard.linesOf", { name })} head={head} phone="paragraphs">
-        {lines.map((line) => {
-          const key = `${box ?? "\0kits"}/${line.item}`;
-          const item = itemName(language, line.item, 2);
-          const isOpen = open === key;
-          return (
-            <Fragment key={key}>
-              <tr>
-                <th scope="row">{item}</th>
-                {box !== null && (
-                  <td class="num" data-l={say("cupboard.here")}>
-                    <Entry
-                      label={say("cupboard.hereOf", { name: item, box: name })}
-                      hideLabel
-                      width="short"
-                      keys="numeric"
-                      value={String(line.here)}
-                      onEnter={(typed) => {
-                        const count = readCount(typed);
-                        if (count === null) return say("cupboard.notACount", { found: typed });
-                        const change = recount(line, box, count, today);
-                        return change === null ? null : act(change);
-                      }}
-                    />
-                  </td>
-                )}
-                <td class="num" data-l={say("cupboard.inAll")}>
-                  {formatNumber(language, line.inAll)}
+  const table = (
+    <Table
+      caption={say("cupboard.linesOf", { name })}
+      head={head}
+      phone="paragraphs"
+      class={hasHead ? "stock" : "stock headless"}
+    >
+      {lines.map((line) => {
+        const key = `${box ?? "\0kits"}/${line.item}`;
+        const item = itemName(language, line.item, 2);
+        const isOpen = open === key;
+        return (
+          <Fragment key={key}>
+            <tr>
+              <th scope="row">{item}</th>
+              {box === null ? (
+                <td class="num wide">—</td>
+              ) : (
+                <td class="num" data-l={say("cupboard.here")}>
+                  <Entry
+                    label={say("cupboard.hereOf", { name: item, box: name })}
+                    hideLabel
+                    width="short"
+                    keys="numeric"
+                    value={String(line.here)}
+                    onEnter={(typed) => {
+                      const count = readCount(typed);
+                      if (count === null) return say("cupboard.notACount", { found: typed });
+                      const change = recount(line, box, count, today);
+                      return change === null ? null : act(change);
+                    }}
+                  />
                 </td>
-                <td class="num" data-l={say("cupboard.needed")}>
-                  {needed.has(line.item) ? formatNumber(language, needed.get(line.item) ?? 0) : "—"}
-                </td>
-                <td>
-                  <TextLink
-                    onPress={() => onOpen(isOpen ? null : key)}
-                    pressed={isOpen}
-                    label={say("cupboard.happenedTo", { name: item })}
-                  >
-                    {say(isOpen ? "cupboard.close" : "cupboard.happened")}
-                  </TextLink>
+              )}
+              <td class="num" data-l={say("cupboard.inAll")}>
+                {formatNumber(language, line.inAll)}
+              </td>
+              <td class="num" data-l={say("cupboard.needed")}>
+                {needed.has(line.item) ? formatNumber(language, needed.get(line.item) ?? 0) : "—"}
+              </td>
+              <td>
+                <TextLink
+                  onPress={() => onOpen(isOpen ? null : key)}
+                  pressed={isOpen}
+                  label={say("cupboard.happenedTo", { name: item })}
+                >
+                  {say(isOpen ? "cupboard.close" : "cupboard.happened")}
+                </TextLink>
+              </td>
+            </tr>
+            {isOpen && (
+              <tr class="open">
+                <td colSpan={head.length}>
+                  <Happening box={box} line={line} onClose={() => onOpen(null)} />
                 </td>
               </tr>
-              {isOpen && (
-                <tr class="open">
-                  <td colSpan={head.length}>
-                    <Happening box={box} line={line} onClose={() => onOpen(null)} />
-                  </td>
-                </tr>
-              )}
-            </Fragment>
-          );
-        })}
-      </Table>
+            )}
+          </Fragment>
+        );
+      })}
+    </Table>
+  );
+  return (
+    <Row at={<bdi>{name}</bdi>}>
+      {box === null ? (
+        <Fold says={say("cupboard.inKitsCount", { count: lines.length })} open={isSearched}>
+          {table}
+        </Fold>
+      ) : (
+        table
+      )}
     </Row>
   );
 }

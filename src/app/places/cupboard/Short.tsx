@@ -2,7 +2,7 @@
 //
 // Does not know: prices, who sells it.
 import { countedItem, formatDay, itemName } from "../../../language/index.ts";
-import { Row } from "../../pieces/index.ts";
+import { Row, shortDay } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { lessonName } from "./lessonName.ts";
 import type { ShortThing } from "./shortByWhen.ts";
@@ -36,9 +36,10 @@ export function Short({ things, search }: ShortProps) {
               : countedItem(language, thing.item, thing.count)}
           </h3>
           <p>
-            {say("cupboard.forLesson", {
+            {say(thing.count === null ? "cupboard.surerFor" : "cupboard.forLesson", {
               ...lessonName(session, thing.sitting),
               day: formatDay(language, thing.sitting.date, "short"),
+              chance: thing.sitting.chance,
             })}{" "}
             {thing.others > 0 && say("cupboard.andOthers", { count: thing.others })}{" "}
             {thing.by === null && say("cupboard.noDayHelps")}
@@ -55,7 +56,7 @@ function DayBy({ day }: { readonly day: NonNullable<ShortThing["by"]> }) {
   const isLate = day < session.today.value;
   return (
     <>
-      <b>{formatDay(session.language.value, day, "short")}</b>
+      <b>{shortDay(session.language.value, day)}</b>
       {isLate && <span class="note under">{say("cupboard.dayIsOver")}</span>}
     </>
   );

@@ -12,7 +12,7 @@ export interface ShortThing {
   /** The largest gap of any lesson; null where the plan only says "some to spare". */
   readonly count: number | null;
   /** The first lesson that needs it. */
-  readonly sitting: Pick<PlannedLesson, "id" | "class" | "lesson" | "date">;
+  readonly sitting: Pick<PlannedLesson, "id" | "class" | "lesson" | "date" | "chance">;
   /** How many more lessons need it. */
   readonly others: number;
   /** Last day on which ordering still helps the first lesson; null where nobody sells it in time. */
@@ -45,11 +45,11 @@ export function shortByWhen(plan: Pick<Plan, "lessons">, today: Day): ShortThing
       // Spares of a thing that is missing anyway are counted by the order; here they would say the same twice.
       const told = missing.length > 0 ? missing : all;
       const [first] = [...told].sort((a, b) => compare(a.lesson.date, b.lesson.date) || a.lesson.start - b.lesson.start);
-      const { id, class: group, lesson, date } = first!.lesson;
+      const { id, class: group, lesson, date, chance } = first!.lesson;
       return {
         item: first!.item,
         count: missing.length === 0 ? null : Math.max(...missing.map((thing) => thing.count!)),
-        sitting: { id, class: group, lesson, date },
+        sitting: { id, class: group, lesson, date, chance },
         others: new Set(told.map((thing) => thing.lesson.id)).size - 1,
         by: first!.by,
       };

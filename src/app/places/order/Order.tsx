@@ -58,6 +58,7 @@ export function Order() {
   );
   return (
     <Page
+      class="lists"
       name={say("orderPage.heading")}
       under={
         hasSuppliers && (

@@ -7,8 +7,8 @@ import type { ClassGroup } from "../../../school/file/index.ts";
 import { Row, shortDay, Table, TextLink, Tick } from "../../pieces/index.ts";
 import { lessonTitle } from "../../session/lessonTitle.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
+import { PlanWork } from "../course/PlanWork.tsx";
 import { useAct } from "../cupboard/act.ts";
-import { PlanState } from "../cupboard/PlanState.tsx";
 import { type LessonTeams as OneLesson, rotaOf, type TeamMember, teamsByLesson } from "./teams.ts";
 
 export function LessonTeams({ group }: { readonly group: ClassGroup }) {
@@ -26,7 +26,7 @@ export function LessonTeams({ group }: { readonly group: ClassGroup }) {
     <>
       <Row as="section" at={lessons.length > 0 ? lessons.length : undefined}>
         <h2>{say("pupilsPage.teamsHeading")}</h2>
-        <PlanState />
+        <PlanWork />
         {rota && lessons.length > 0 && (
           <p>
             {say("pupilsPage.fresh", { fresh: rota.fresh, count: lessons.length })}{" "}

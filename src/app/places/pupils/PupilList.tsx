@@ -2,6 +2,7 @@
 //
 // Two or more are chosen by ticks; the two wishes stand above the list and say what they do with those who are chosen.
 // Does not know: how teams are made.
+import { Fragment } from "preact";
 import { useState } from "preact/hooks";
 import { formatList, formatNumber } from "../../../language/index.ts";
 import type { ClassGroup } from "../../../school/file/index.ts";
@@ -9,6 +10,7 @@ import { Button, Field, Row, Table, TextLink } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { useAct } from "../cupboard/act.ts";
 import { Entry } from "../cupboard/Entry.tsx";
+import { Fold } from "../cupboard/Fold.tsx";
 import { markColumns, pairsOf, wishesOf } from "./teams.ts";
 
 export function PupilList({ group }: { readonly group: ClassGroup }) {
@@ -16,6 +18,8 @@ export function PupilList({ group }: { readonly group: ClassGroup }) {
   const act = useAct();
   const language = useSession().language.value;
   const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
+  /** Who was ticked last: the wishes stand under that row, where the eye is. */
+  const [last, setLast] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const marks = markColumns(group.pupils);
   const picked = group.pupils.filter((pupil) => chosen.has(pupil.id));
@@ -23,6 +27,10 @@ export function PupilList({ group }: { readonly group: ClassGroup }) {
     language,
     picked.map((pupil) => pupil.name),
   );
+  const chooseNone = () => {
+    setChosen(new Set());
+    setLast(null);
+  };
   const wish = (kind: "apart" | "together") => {
     const ids = picked.map((pupil) => pupil.id);
     const wrong =
@@ -33,87 +41,98 @@ export function PupilList({ group }: { readonly group: ClassGroup }) {
             null,
           );
     setProblem(wrong);
-    if (wrong === null) setChosen(new Set());
+    if (wrong === null) chooseNone();
   };
-  const notYet = picked.length < 2 ? say("pupilsPage.chooseTwo") : null;
+  const wishes = (
+    <>
+      <p>
+        <bdi role="status">{names}</bdi> {picked.length < 2 && say("pupilsPage.chooseOneMore")}
+      </p>
+      <div class="acts">
+        {picked.length > 1 && (
+          <>
+            <Button onPress={() => wish("apart")}>{say("pupilsPage.keepApart")}</Button>
+            <Button onPress={() => wish("together")}>{say("pupilsPage.keepTogether")}</Button>
+          </>
+        )}
+        <TextLink onPress={chooseNone}>{say("pupilsPage.chooseNone")}</TextLink>
+      </div>
+      {problem && (
+        <p class="problem" role="alert">
+          <bdi>{problem}</bdi>
+        </p>
+      )}
+    </>
+  );
   return (
     <>
       <Row as="section" at={group.pupils.length}>
         <h2>{say("pupilsPage.listHeading")}</h2>
         <p class="note">{say("pupilsPage.chooseHint")}</p>
-        <div class="acts">
-          <Button onPress={() => wish("apart")} notYet={notYet}>
-            {say("pupilsPage.keepApart")}
-          </Button>
-          <Button onPress={() => wish("together")} notYet={notYet}>
-            {say("pupilsPage.keepTogether")}
-          </Button>
-          {picked.length > 0 && (
-            <>
-              <bdi role="status">{names}</bdi>
-              <TextLink onPress={() => setChosen(new Set())}>{say("pupilsPage.chooseNone")}</TextLink>
-            </>
-          )}
-        </div>
-        {problem && (
-          <p class="problem" role="alert">
-            <bdi>{problem}</bdi>
-          </p>
-        )}
         {group.pupils.length > 0 && (
-          <Table
-            caption={say("pupilsPage.pupilsOf", { name: group.name })}
-            phone="paragraphs"
-            class="pupils"
-            head={[
-              { says: say("pupilsPage.chosen") },
-              { says: say("pupilsPage.name") },
-              ...marks.map((mark) => ({ says: <bdi>{mark}</bdi>, numeric: true })),
-              { says: "" },
-            ]}
-          >
-            {group.pupils.map((pupil) => (
-              <tr key={pupil.id}>
-                <td>
-                  <label class="row tickrow">
-                    <input
-                      type="checkbox"
-                      aria-label={say("pupilsPage.choosePupil", { name: pupil.name })}
-                      checked={chosen.has(pupil.id)}
-                      onChange={(event) => {
-                        const next = new Set(chosen);
-                        if (event.currentTarget.checked) next.add(pupil.id);
-                        else next.delete(pupil.id);
-                        setChosen(next);
-                        setProblem(null);
-                      }}
-                    />
-                  </label>
-                </td>
-                <th scope="row">
-                  <Entry
-                    label={say("pupilsPage.nameOf", { name: pupil.name })}
-                    hideLabel
-                    value={pupil.name}
-                    onEnter={(name) => act({ kind: "rename-pupil", class: group.id, pupil: pupil.id, name })}
-                  />
-                </th>
-                {marks.map((mark) => (
-                  <td key={mark} class="num" data-l={mark}>
-                    {Object.hasOwn(pupil.marks, mark) ? formatNumber(language, pupil.marks[mark] ?? 0) : "—"}
-                  </td>
-                ))}
-                <td>
-                  <TextLink
-                    onPress={() => act({ kind: "remove-pupil", class: group.id, pupil: pupil.id })}
-                    label={say("pupilsPage.removeOf", { name: pupil.name })}
-                  >
-                    {say("pupilsPage.remove")}
-                  </TextLink>
-                </td>
-              </tr>
-            ))}
-          </Table>
+          <Fold says={say("cupboard.lookAndChange")}>
+            <Table
+              caption={say("pupilsPage.pupilsOf", { name: group.name })}
+              phone="paragraphs"
+              class="pupils"
+              head={[
+                { says: say("pupilsPage.chosen") },
+                { says: say("pupilsPage.name") },
+                ...marks.map((mark) => ({ says: <bdi>{mark}</bdi>, numeric: true })),
+                { says: "" },
+              ]}
+            >
+              {group.pupils.map((pupil) => (
+                <Fragment key={pupil.id}>
+                  <tr>
+                    <td>
+                      <label class="row tickrow">
+                        <input
+                          type="checkbox"
+                          aria-label={say("pupilsPage.choosePupil", { name: pupil.name })}
+                          checked={chosen.has(pupil.id)}
+                          onChange={(event) => {
+                            const next = new Set(chosen);
+                            if (event.currentTarget.checked) next.add(pupil.id);
+                            else next.delete(pupil.id);
+                            setChosen(next);
+                            setLast(event.currentTarget.checked ? pupil.id : ([...next].at(-1) ?? null));
+                            setProblem(null);
+                          }}
+                        />
+                      </label>
+                    </td>
+                    <th scope="row">
+                      <Entry
+                        label={say("pupilsPage.nameOf", { name: pupil.name })}
+                        hideLabel
+                        value={pupil.name}
+                        onEnter={(name) => act({ kind: "rename-pupil", class: group.id, pupil: pupil.id, name })}
+                      />
+                    </th>
+                    {marks.map((mark) => (
+                      <td key={mark} class="num" data-l={mark}>
+                        {Object.hasOwn(pupil.marks, mark) ? formatNumber(language, pupil.marks[mark] ?? 0) : "—"}
+                      </td>
+                    ))}
+                    <td>
+                      <TextLink
+                        onPress={() => act({ kind: "remove-pupil", class: group.id, pupil: pupil.id })}
+                        label={say("pupilsPage.removeOf", { name: pupil.name })}
+                      >
+                        {say("pupilsPage.remove")}
+                      </TextLink>
+                    </td>
+                  </tr>
+                  {pupil.id === last && (
+                    <tr class="open">
+                      <td colSpan={3 + marks.length}>{wishes}</td>
+                    </tr>
+                  )}
+                </Fragment>
+              ))}
+            </Table>
+          </Fold>
         )}
         <AddPupil group={group} />
       </Row>

@@ -44,6 +44,7 @@ export function Pupils() {
   );
   return (
     <Page
+      class="lists"
       name={say("pupilsPage.heading")}
       heading={say("pupilsPage.headingOf", { name: group.name })}
       under={
