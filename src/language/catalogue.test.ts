@@ -28,6 +28,9 @@ const problems: readonly (readonly [code: string, data: Data])[] = [
 
 const families: readonly (readonly [key: string, data: Data])[] = [
   ...Object.keys(english.rehearsal.hazard).map((code) => [`hazard.${code}`, samples.hazardSample] as const),
+  ...(["mistakeSays", "mistakeLook", "mistakeTry"] as const).flatMap((family) =>
+    Object.keys(english.program[family]).map((code) => [`${family}.${code}`, { ...samples.mistakeSample }] as const),
+  ),
   ...Object.entries(samples.reasonSamples).map(([code, data]) => [`reason.${code}`, data] as const),
   ...Object.entries(samples.remedySamples).map(([code, data]) => [`remedy.${code}`, data] as const),
   ...Object.entries(samples.equipmentSamples),

@@ -6,7 +6,7 @@
 import en from "../../locales/en.json" with { type: "json" };
 import type { DocumentProblem } from "../base/index.ts";
 import type { Activity, LessonProblem, SectionId } from "../bench/lesson/index.ts";
-import type { ProgramProblem } from "../bench/program/index.ts";
+import type { ExplainCode, ProgramProblem } from "../bench/program/index.ts";
 import type {
   Hazard,
   HazardCode,
@@ -43,7 +43,13 @@ export interface Catalogue {
     /** Numbers in a row: "7 to 10". */
     readonly run: Texts<"of">;
   };
-  readonly program: { readonly problems: Problems<ProgramProblem["code"]> };
+  readonly program: {
+    readonly problems: Problems<ProgramProblem["code"]>;
+    /** What is wrong behind the compiler's first message; where to look; how to mend it. */
+    readonly mistakeSays: Texts<ExplainCode>;
+    readonly mistakeLook: Texts<ExplainCode>;
+    readonly mistakeTry: Texts<ExplainCode>;
+  };
   /** Kinds, colours, states and cautions are data of the catalogue of parts, not unions: a test compares them with it. */
   readonly parts: typeof en.parts;
   readonly lesson: {

@@ -4,7 +4,7 @@
 // a code does not carry fails its test.
 import type { DocumentProblem } from "../base/index.ts";
 import type { LessonProblem } from "../bench/lesson/index.ts";
-import type { ProgramProblem } from "../bench/program/index.ts";
+import type { Explained, ProgramProblem } from "../bench/program/index.ts";
 import type { HazardCode, RehearsalProblemCode } from "../bench/rehearsal/index.ts";
 import type { ChangesProblem } from "../school/changes/index.ts";
 import type { EquipmentCode } from "../school/equipment/index.ts";
@@ -165,6 +165,16 @@ export const programSamples: Samples<Own<ProgramProblem>> = {
   "program.resets": { ms: 1500 },
   "program.inputNotAnalog": { pin: "D14" },
   "program.unknownPin": { pin: "D14", near: "resistor" },
+  "program.fallsThrough": { firstLine: 12 },
+  "program.pinModeMissing": { name: "lampPin" },
+  "program.alwaysSame": { found: "level >= 0", value: "true" },
+  "program.chainedCompare": { found: "1 < x < 5" },
+  "program.constantOperand": { operator: "||", found: "2" },
+  "program.serialNotBegun": {},
+  "program.hidden": { name: "lampPin", firstLine: 12 },
+  "program.timeInInt": { name: "before", found: "millis" },
+  "program.textCompared": { name: "word" },
+  "program.wholeDivision": { found: "1 / 2" },
 };
 export const fileSamples: Samples<Own<FileProblem>> = {
   "file.newerFormat": { found: "resitor", expected: "number" },
@@ -372,4 +382,14 @@ export const equipmentSamples: Readonly<Record<EquipmentCode, Data>> = {
   "equipment.noTimeToCharge": { id: "pc-04", minutes: 120 },
   "equipment.noSocket": { id: "pc-04", minutes: 120 },
   "equipment.batteryTooSmall": { id: "pc-04", minutes: 80 },
+};
+
+/** What any explanation of a compiler's message carries. */
+export const mistakeSample: Omit<Explained, "code" | "fix"> = {
+  name: "lampPin",
+  near: "ledPin",
+  expected: "int",
+  found: "text",
+  firstLine: 3,
+  look: [11, 12],
 };

@@ -1,4 +1,8 @@
 // The door of this room: other rooms enter only here.
+
+export { kindOfMessage, type SaidKind, type Wording } from "./explain/compiler/said.ts";
+export type { ExplainCode, Explained, Fix } from "./explain/explained.ts";
+export { type Explanation, explainProgram, type FirstMessage } from "./explain/explainProgram.ts";
 export { type Program, parseProgram } from "./parseProgram.ts";
 export { pinName, pinNames, pinNumber } from "./pinName.ts";
 export * from "./port.ts";

@@ -74,7 +74,23 @@ export type SilentProblem =
   | P<"program.noReturn", { readonly name: string }>
   | P<"program.noEffect">
   | P<"program.macroAgain", { readonly name: string; readonly firstLine: number }>
-  | P<"program.manyCharacters", { readonly found: string }>;
+  | P<"program.manyCharacters", { readonly found: string }>
+  | SeldomMeant;
+
+/** What compiles without a word and is seldom meant: told by explainProgram only. Severity "warning". */
+export type SeldomMeant =
+  /** The case above, whose first line it is, goes on into this one. */
+  | P<"program.fallsThrough", { readonly firstLine: number }>
+  | P<"program.pinModeMissing", { readonly name: string }>
+  /** `value` is what the comparison always gives. */
+  | P<"program.alwaysSame", { readonly found: string; readonly value: "true" | "false" }>
+  | P<"program.chainedCompare", { readonly found: string }>
+  | P<"program.constantOperand", { readonly operator: string; readonly found: string }>
+  | P<"program.serialNotBegun">
+  | P<"program.hidden", { readonly name: string; readonly firstLine: number }>
+  | P<"program.timeInInt", { readonly name: string; readonly found: string }>
+  | P<"program.textCompared", { readonly name: string }>
+  | P<"program.wholeDivision", { readonly found: string }>;
 
 /** Why a run was broken off: what C++ leaves undefined or the chip cannot hold. The comment names the values. */
 export type BrokenCode =
