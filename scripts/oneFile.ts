@@ -1,7 +1,8 @@
-// Makes the page one HTML file: policy, style, a first screen that needs no script, the page's script, then packed data.
+// Makes the page one HTML file: policy, style, a first screen that needs no script, words, packed engine, script, packed solver.
 //
 // In this order, because the browser paints and runs what it has read while the rest still comes from the card. The engines are
-// bundles of their own, packed behind the script, so that the start does not pay for them; the solver's WebAssembly likewise.
+// bundles of their own, packed, so that the start does not run them; they stand before the script so that a worker can unpack
+// them while the page is put together. The solver's WebAssembly, the largest piece, comes last and is unpacked for an order only.
 // Same input, same bytes: nothing in it depends on the day or the machine.
 // Does not know: what the screens or the engines do.
 import { createHash } from "node:crypto";
@@ -33,7 +34,7 @@ export interface PageModule {
 export function pageBuild(entry = "src/app/main.tsx", tell: (modules: readonly PageModule[]) => void = () => {}): UserConfig {
   return {
     root,
-    plugins: [oneFile("benchday.html", tell)],
+    plugins: [textsAsData(), oneFile("benchday.html", tell)],
     oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
     build: {
       outDir: "dist",
@@ -47,7 +48,22 @@ export function pageBuild(entry = "src/app/main.tsx", tell: (modules: readonly P
       rolldownOptions: {
         input: root + entry,
         output: { format: "iife", entryFileNames: "page.js", codeSplitting: false },
+        // Of a module nobody uses anything of, nothing is kept; only style sheets and the start do something by being there.
+        treeshake: { moduleSideEffects: (id) => /\.css$/.test(id) || id.endsWith(entry) },
       },
+    },
+  };
+}
+
+/** The page's words stand as data before its script: reading JSON is quicker than running a program that holds it. */
+function textsAsData(): Plugin {
+  return {
+    name: "texts-as-data",
+    enforce: "pre",
+    load(id) {
+      if (!/\/locales\/en\.json$/.test(id.replaceAll("\\", "/"))) return null;
+      this.addWatchFile(id);
+      return { code: 'export default JSON.parse(document.getElementById("benchday-texts").textContent)', moduleType: "js" };
     },
   };
 }
@@ -91,6 +107,7 @@ export function assemble({ script, style, loader, engine }: Pieces): string {
   const files = JSON.stringify(shippedFiles());
   const solver = readFileSync(`${root}node_modules/highs/build/highs.wasm`);
   const version = createHash("sha256").update(engine).update(files).digest("hex").slice(0, 16);
+  const texts = readFileSync(`${root}locales/en.json`, "utf8");
   const inline = script.trim();
   // What would end the block early must not stand in it; such text is written another way in the source.
   for (const [name, text] of Object.entries({ inline, loader }))
@@ -106,11 +123,12 @@ export function assemble({ script, style, loader, engine }: Pieces): string {
     `<style>${style.trim()}</style>`,
     "</head>",
     "<body>",
-    firstScreen(readFileSync(`${root}locales/en.json`, "utf8")),
-    `<script>${inline}</script>`,
+    firstScreen(texts),
+    block("texts", JSON.stringify(JSON.parse(texts)).replaceAll("<", "\\u003c")),
     block("loader", loader),
     block("files", pack(new TextEncoder().encode(files))),
     block("engine", pack(new TextEncoder().encode(engine)), version),
+    `<script>${inline}</script>`,
     block("solver", pack(solver)),
     '<hr hidden id="benchday-end">',
     "</body>",

@@ -14,9 +14,12 @@ import { Shell } from "./shell/Shell.tsx";
 import { openStore } from "./store/index.ts";
 
 async function start(root: HTMLElement): Promise<void> {
-  const store = await openStore();
+  // The engine's worker is unpacked while the store opens.
+  const opening = openStore();
+  const engine = startEngine(opening);
+  const store = await opening;
   const session = await makeSession({
-    engine: startEngine(store),
+    engine,
     store,
     now: () => new Date(),
     freshId: () => crypto.randomUUID(),

@@ -8,6 +8,8 @@ import type { FromEngine, Question } from "./wire.ts";
 
 export interface Hand {
   ask(question: Question, onProgress?: OnProgress): Job<unknown>;
+  /** Starts before it is asked. Where that fails, the first question tries again and tells. */
+  start(): void;
   readonly runs: "worker" | "page" | "not yet";
 }
 
@@ -169,6 +171,7 @@ export function makeHand(memory: SharedMemory): Hand {
   }
 
   return {
+    start: () => void open(),
     ask(question, onProgress) {
       lastId += 1;
       const id = lastId;

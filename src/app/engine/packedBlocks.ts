@@ -5,14 +5,29 @@
 
 export type BlockName = "loader" | "engine" | "files" | "solver";
 
-/** @returns the text of a block once the file is read; null where the file lacks it. */
+/** @returns the text of a block as soon as it is read whole; null where the file lacks it. */
 export async function packedBlock(name: BlockName): Promise<string | null> {
   const found = () => document.getElementById(`benchday-${name}`);
   // A block counts only when the browser has begun what follows it: before that its text may be half there.
-  if (found()?.nextElementSibling) return found()?.textContent ?? null;
-  if (document.readyState === "loading")
-    await new Promise((resolve) => document.addEventListener("DOMContentLoaded", resolve, { once: true }));
+  if (!found()?.nextElementSibling && document.readyState === "loading")
+    await whenRead(() => Boolean(found()?.nextElementSibling));
   return found()?.textContent ?? null;
+}
+
+/** Waits while the browser reads the file, until it is there or the file is at its end. */
+function whenRead(isThere: () => boolean): Promise<void> {
+  return new Promise((resolve) => {
+    const look = new MutationObserver(() => {
+      if (isThere()) done();
+    });
+    const done = () => {
+      look.disconnect();
+      document.removeEventListener("DOMContentLoaded", done);
+      resolve();
+    };
+    look.observe(document.body, { childList: true });
+    document.addEventListener("DOMContentLoaded", done);
+  });
 }
 
 /** A name for this state of engine and shipped files, made by the build. */

@@ -1,7 +1,7 @@
 // The engine as the page sees it: questions go out, answers come back as promises, and each can be stopped.
 //
 // Two hands answer. The quick one plans, reads, writes and prints; the slow one buys, because the solver hears nothing while it
-// works and a new plan must not wait for it. Each starts when it is first asked. A hand that was stopped in the midst of the
+// works and a new plan must not wait for it. The quick one starts with the page, the slow one when it is first asked. A hand that was stopped in the midst of the
 // solver, failed or fell silent is ended, and the next question starts a fresh one. What was remembered lies here, so both
 // hands and the next ones share it, and behind it lies what the page keeps on this computer.
 // Does not know: how an answer is found, screens, how things are kept.
@@ -20,12 +20,14 @@ export interface EngineMemory {
 /** Answers held in the page itself: a few plans, orders and rehearsals. */
 const mostHeld = 12;
 
-/** @param memory may be left out; then nothing outlives the page. Starts no worker before the first question. */
-export function startEngine(memory?: EngineMemory): Engine {
+/** @param memory may come later, and may be left out; then nothing outlives the page. */
+export function startEngine(memory?: EngineMemory | Promise<EngineMemory>): Engine {
   trustOwn();
   const shared = hold(memory);
   const quick = makeHand(shared);
   const slow = makeHand(shared);
+  // The first question comes within a moment; the worker starts while the page is still being put together.
+  quick.start();
   const ask = <Answer>(question: Question, onProgress?: OnProgress): Job<Answer> =>
     (isSlow(question) ? slow : quick).ask(question, onProgress) as Job<Answer>;
   return {
@@ -51,7 +53,7 @@ function isSlow(question: Question): boolean {
   return question.ask === "order" || (question.ask === "write" && question.what === "order");
 }
 
-function hold(memory: EngineMemory | undefined) {
+function hold(memory: EngineMemory | Promise<EngineMemory> | undefined) {
   const held = new Map<string, unknown>();
   const put = (hash: string, value: unknown) => {
     held.delete(hash);
@@ -62,7 +64,7 @@ function hold(memory: EngineMemory | undefined) {
     async recall(hash: string): Promise<unknown> {
       if (held.has(hash)) return held.get(hash);
       try {
-        const value = (await memory?.recall(hash)) ?? undefined;
+        const value = (await (await memory)?.recall(hash)) ?? undefined;
         if (value !== undefined) put(hash, value);
         return value;
       } catch {
@@ -72,9 +74,11 @@ function hold(memory: EngineMemory | undefined) {
     },
     remember(hash: string, value: unknown): void {
       put(hash, value);
-      memory?.remember(hash, value).catch(() => {
-        // It is held here; that it does not outlive the page is the store's to tell.
-      });
+      Promise.resolve(memory)
+        .then((shelf) => shelf?.remember(hash, value))
+        .catch(() => {
+          // It is held here; that it does not outlive the page is the store's to tell.
+        });
     },
   };
 }
