@@ -1,5 +1,6 @@
 // The door of this room: other rooms enter only here.
 
+export { type ExpectedReadings, expectedReadings, shownVolts } from "./expectedReadings.ts";
 export type { PaperOptions } from "./makePage.ts";
 export { makePaper, makePapers, type Paper, type PaperInputs, type PaperKind, type PaperOrder, paperKinds } from "./makePaper.ts";
 export { type PaperMakings, type PaperWish, paperOrders } from "./paperOrders.ts";

@@ -1,7 +1,7 @@
 // The lesson by the clock: what is done from when to when, as wide as it is long.
 //
 // Does not know: what is said meanwhile; that stands on the run sheet.
-import { formatClock, formatNumber } from "../../../language/index.ts";
+import { formatClock, formatList, formatNumber } from "../../../language/index.ts";
 import type { LessonDate } from "../../../school/file/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { stretches } from "./stretches.ts";
@@ -16,20 +16,24 @@ export function ByTheClock({ meeting }: { readonly meeting: LessonDate }) {
   const lesson = session.shipped.value?.lessons.get(meeting.lesson);
   if (!lesson) return null;
   const parts = stretches(lesson.plan, meeting.start);
+  const dropped = parts.filter((p) => p.mayBeDropped).map((p) => say(`activity.${p.what}`));
   return (
-    <ol class="clockplan" style={{ gridTemplateColumns: parts.map((p) => `minmax(3.4rem, ${p.minutes}fr)`).join(" ") }}>
-      {parts.map(({ what, start, minutes, mayBeDropped }) => (
-        <li key={start} class={minutes >= longFrom ? "long" : undefined}>
-          <span class="m">{formatClock(language, start)}</span>
-          <b>
-            {say(`activity.${what}`)}
-            {mayBeDropped && <span class="m"> {say("today.mayBeDropped")}</span>}
-          </b>
-          <span class="m">
-            {formatNumber(language, minutes)} {say("today.min")}
-          </span>
-        </li>
-      ))}
-    </ol>
+    <>
+      <ol class="clockplan" style={{ gridTemplateColumns: parts.map((p) => `minmax(4.4rem, ${p.minutes}fr)`).join(" ") }}>
+        {parts.map(({ what, start, minutes, mayBeDropped }) => (
+          <li
+            key={start}
+            class={[minutes >= longFrom ? "long" : "", mayBeDropped ? "dropped" : ""].join(" ").trim() || undefined}
+          >
+            <span class="m">{formatClock(language, start)}</span>
+            <b>{say(`activity.${what}`)}</b>
+            <span class="m">
+              {formatNumber(language, minutes)} {say("today.min")}
+            </span>
+          </li>
+        ))}
+      </ol>
+      {dropped.length > 0 && <p class="note">{say("today.dropped", { what: formatList(language, dropped) })}</p>}
+    </>
   );
 }

@@ -1,0 +1,147 @@
+// The page by keys alone: in each place everything is reached once, in the order of reading, with a ring that is seen; places are
+// gone to and come back from; acts are done and taken back.
+import { afterAll, beforeAll, describe, expect } from "vitest";
+import { browserTest, goTo, type OpenedPage, openPage, planned, withDemo } from "./harness.ts";
+import { placesBefore, placesOfDemo } from "./places.ts";
+
+interface Stop {
+  readonly what: string;
+  readonly key: number;
+  readonly top: number;
+  readonly ring: number;
+}
+
+describe("a walk with Tab", () => {
+  const opened: Partial<Record<"demo" | "empty", OpenedPage>> = {};
+  afterAll(async () => {
+    await Promise.all(Object.values(opened).map((o) => o.close()));
+  });
+  for (const [which, open, places] of [
+    ["demo", withDemo, placesOfDemo],
+    ["empty", openPage, placesBefore],
+  ] as const)
+    for (const [name, hash] of places)
+      browserTest(
+        `reaches everything in ${name} once, in order, with a ring`,
+        async () => {
+          opened[which] ??= await open({ width: 1280 });
+          const { page } = opened[which];
+          await goTo(page, hash);
+          const all = await numberFocusable(page);
+          await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+          const stops: Stop[] = [];
+          for (let i = 0; i < all + 4; i += 1) {
+            await page.keyboard.press("Tab");
+            const stop = await stopNow(page);
+            if (stop === null || stops.some((s) => s.key === stop.key)) break;
+            stops.push(stop);
+          }
+          expect(stops.filter((s) => s.ring < 2)).toEqual([]);
+          expect(stops.map((s) => s.key)).toEqual(Array.from({ length: all }, (_, n) => n));
+        },
+        60_000,
+      );
+});
+
+/** Numbers what can take the focus in the order of the page; of round marks that belong together only the chosen one can. @returns how many. */
+function numberFocusable(page: OpenedPage["page"]): Promise<number> {
+  return page.evaluate(() => {
+    const all = "a[href], button, select, textarea, input, summary, iframe";
+    let n = 0;
+    const groups = new Set<string>();
+    for (const element of document.querySelectorAll<HTMLElement>(all)) {
+      if (element.closest("[hidden]") || element.getClientRects().length === 0) continue;
+      if (element instanceof HTMLInputElement && element.type === "radio") {
+        const inGroup = [...document.querySelectorAll<HTMLInputElement>(`input[type=radio]`)].filter(
+          (r) => r.name === element.name,
+        );
+        const chosen = inGroup.find((r) => r.checked) ?? inGroup[0];
+        if (groups.has(element.name) || element !== chosen) continue;
+        groups.add(element.name);
+      }
+      element.dataset.walk = String(n);
+      n += 1;
+    }
+    return n;
+  });
+}
+
+function stopNow(page: OpenedPage["page"]): Promise<Stop | null> {
+  return page.evaluate(() => {
+    const element = document.activeElement as HTMLElement | null;
+    if (element === null || element === document.body || element.dataset.walk === undefined) return null;
+    const style = getComputedStyle(element);
+    const ring =
+      element.tagName === "IFRAME" || style.outlineStyle === "none"
+        ? element.tagName === "IFRAME"
+          ? 3
+          : 0
+        : Number.parseFloat(style.outlineWidth);
+    return {
+      what: `${element.tagName} ${element.textContent?.slice(0, 30)}`,
+      key: Number(element.dataset.walk),
+      top: element.getBoundingClientRect().top,
+      ring,
+    };
+  });
+}
+
+describe("acts by keys", () => {
+  let opened: OpenedPage;
+  beforeAll(async () => {
+    if (process.env.REQUIRE_TOOLS || browserTest !== undefined) opened = await withDemo({ width: 1280 }).catch(() => opened);
+  });
+  afterAll(() => opened?.close());
+
+  browserTest("a place takes the focus to its heading, and the back button comes back to it", async () => {
+    const { page } = opened;
+    await page.getByRole("link", { name: "Course" }).focus();
+    await page.keyboard.press("Enter");
+    await page.waitForFunction(() => location.hash === "#/course" && document.activeElement?.tagName === "H1");
+    expect(await page.title()).toContain("Course");
+    await page.goBack();
+    await page.waitForFunction(() => location.hash === "#/today" && document.activeElement?.tagName === "H1");
+  });
+
+  browserTest("a tick is done with Space, taken back with Ctrl+Z, done again with Ctrl+Shift+Z", async () => {
+    const { page } = opened;
+    await goTo(page, "#/today");
+    const box = page.getByRole("checkbox").first();
+    await box.focus();
+    await page.keyboard.press("Space");
+    expect(await box.isChecked()).toBe(true);
+    await page.keyboard.press("Control+z");
+    expect(await box.isChecked()).toBe(false);
+    await page.keyboard.press("Control+Shift+Z");
+    expect(await box.isChecked()).toBe(true);
+    await page.keyboard.press("Control+z");
+    await planned(page);
+  });
+
+  browserTest("in a field Ctrl+Z belongs to the field", async () => {
+    const { page } = opened;
+    await goTo(page, "#/today");
+    await page.getByRole("checkbox").first().check();
+    await goTo(page, "#/course");
+    await page.getByLabel("begins at").last().focus();
+    await page.keyboard.type("1");
+    await page.keyboard.press("Control+z");
+    expect(await page.locator("footer.block").getByText("Do it again").count()).toBe(0);
+    await page.locator("footer.block").getByRole("button", { name: "Undo" }).click();
+    await planned(page);
+  });
+
+  browserTest("a lesson goes a place later by keys, and back by undo", async () => {
+    const { page } = opened;
+    await goTo(page, "#/course");
+    const names = () => page.locator(".lesson h2").allTextContents();
+    const before = await names();
+    await page.getByRole("button", { name: "Change The lighthouse" }).focus();
+    await page.keyboard.press("Enter");
+    await page.getByRole("button", { name: "One place later" }).focus();
+    await page.keyboard.press("Enter");
+    await expect.poll(names).toEqual([before[1], before[0], ...before.slice(2)]);
+    await page.keyboard.press("Control+z");
+    await expect.poll(names).toEqual(before);
+  });
+});
