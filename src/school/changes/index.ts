@@ -6,6 +6,8 @@ export type { ChangeEffect, ChangesProblem } from "./changesProblem.ts";
 export { type Described, describe } from "./describe.ts";
 export { type ActContext, act, begin, type History, type HistoryEntry, historyDepth, redo, undo } from "./history.ts";
 export { readHistory, writeHistory } from "./historyText.ts";
+export { type Merged, mergeFiles } from "./mergeFiles.ts";
+export type { Clash } from "./mergeLists.ts";
 export {
   type Assumed,
   type AssumedCode,

@@ -136,8 +136,12 @@ export function randomChange(classFile: ClassFile, random: Random, kindAsked?: C
         return { class: own, lessons: chance(0.9) ? random.shuffled(ids) : ids.slice(1) };
       }
       case "mark-absent":
-      case "mark-present":
         return { sitting: sitting(), pupils: some(0, 3) };
+      case "mark-present": {
+        const meeting = (group?.lessons ?? []).find(({ absent }) => absent.length > 0);
+        if (!meeting || chance(0.2)) return { sitting: sitting(), pupils: some(0, 3) };
+        return { sitting: { class: own, lesson: meeting.lesson, date: meeting.date }, pupils: [pick(meeting.absent)] };
+      }
       case "decide":
       case "undecide": {
         const decision = pick([
