@@ -27,6 +27,8 @@ export function trustOwn(): void {
       return address;
     },
     createHTML(page) {
+      // The reader of lesson texts lets the browser say which sign "&eacute;" is.
+      if (/^&[A-Za-z0-9]{1,40};$/.test(page)) return page;
       if (!paperStart.test(page) || /<(?:script|iframe|object|embed|base|link)\b/i.test(page))
         throw new TypeError("only papers are shown as pages");
       return page;
