@@ -53,13 +53,12 @@ export function Preview({ html, title, onReady }: PreviewProps) {
   }, []);
 
   return (
-    <div class="preview" ref={box} style={{ blockSize: `${Math.ceil(height * scale)}px` }}>
-      <div
-        ref={shown}
-        role="document"
-        aria-label={say("printPage.preview", { title })}
-        style={{ inlineSize: `${width}px`, transform: `scale(${scale})` }}
-      />
-    </div>
+    <>
+      <p class="unseen">{say("printPage.preview", { title })}</p>
+      {/* A picture of paper: who cannot see it reads the same in the file that can be saved. */}
+      <div class="preview" ref={box} aria-hidden="true" style={{ blockSize: `${Math.ceil(height * scale)}px` }}>
+        <div ref={shown} style={{ inlineSize: `${width}px`, transform: `scale(${scale})` }} />
+      </div>
+    </>
   );
 }

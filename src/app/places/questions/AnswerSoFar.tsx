@@ -25,6 +25,7 @@ export function AnswerSoFar({ whole = false }: { readonly whole?: boolean }) {
   const said = answers.value;
   const answer = plan.answer.value;
   const known = answer.value;
+  const head = whole ? "h2" : "h3";
   return (
     <>
       <Row as="section">
@@ -39,9 +40,9 @@ export function AnswerSoFar({ whole = false }: { readonly whole?: boolean }) {
           </p>
         )}
       </Row>
-      {known !== null && said.lessons !== null && <Lessons lessons={known.lessons} judged={said.boxes !== null} />}
+      {known !== null && said.lessons !== null && <Lessons lessons={known.lessons} judged={said.boxes !== null} head={head} />}
       {known !== null && (said.lessons !== null || said.boxes !== null) && <Takes all={said.boxes !== null} />}
-      {said.money !== null && <Cost hasPrice={about.classFile.suppliers.length > 0} order={order} />}
+      {said.money !== null && <Cost hasPrice={about.classFile.suppliers.length > 0} order={order} head={head} />}
     </>
   );
 }
@@ -68,8 +69,14 @@ function Working<Q, V>({ asking, answer }: { readonly asking: Asking<Q, V>; read
   return answer.value === null ? <p role="status">{say("questions.working")}</p> : null;
 }
 
+interface LessonsProps {
+  readonly lessons: readonly PlannedLesson[];
+  readonly judged: boolean;
+  readonly head: "h2" | "h3";
+}
+
 /** Each lesson on its day; with its verdict once it is known what is there. */
-function Lessons({ lessons, judged }: { readonly lessons: readonly PlannedLesson[]; readonly judged: boolean }) {
+function Lessons({ lessons, judged, head: Head }: LessonsProps) {
   const session = useSession();
   const say = useSay();
   const language = session.language.value;
@@ -79,7 +86,7 @@ function Lessons({ lessons, judged }: { readonly lessons: readonly PlannedLesson
     <>
       {judged && (
         <Row as="section">
-          <h3>{say("questions.canHold", { count: canHold, total: lessons.length })}</h3>
+          <Head>{say("questions.canHold", { count: canHold, total: lessons.length })}</Head>
         </Row>
       )}
       {lessons.map((lesson) => (
@@ -177,7 +184,13 @@ function Takes({ all }: { readonly all: boolean }): ComponentChildren {
   );
 }
 
-function Cost({ hasPrice, order }: { readonly hasPrice: boolean; readonly order: Asking<unknown, OrderPlan> }) {
+interface CostProps {
+  readonly hasPrice: boolean;
+  readonly order: Asking<unknown, OrderPlan>;
+  readonly head: "h2" | "h3";
+}
+
+function Cost({ hasPrice, order, head: Head }: CostProps) {
   const say = useSay();
   const session = useSession();
   const language = session.language.value;
@@ -190,7 +203,7 @@ function Cost({ hasPrice, order }: { readonly hasPrice: boolean; readonly order:
   const known = answer.value;
   return (
     <Row as="section">
-      <h3>{say("questions.cost")}</h3>
+      <Head>{say("questions.cost")}</Head>
       {!hasPrice && <p>{say("questions.noPrice")}</p>}
       {hasPrice && <Working asking={order} answer={answer} />}
       {hasPrice && known !== null && (

@@ -82,9 +82,7 @@ export function FirstAnswer() {
                   </TextLink>
                 ) : (
                   // The place opens with the class, so the class is kept on the way there.
-                  <TextLink onPress={() => void keep(`#/${at}`)} label={say("questions.changeWhat", { question: words(fact) })}>
-                    {say(`refined.${at}`)}
-                  </TextLink>
+                  <TextLink onPress={() => void keep(`#/${at}`)}>{say(`refined.${at}`)}</TextLink>
                 )}
               </li>
             );
