@@ -49,15 +49,12 @@ interface Opened {
 }
 
 /** Runs in our page before anything else: marks when the shell stands with its foot, that is when it takes a press. */
-function markWhenThere(): void {
-  const mark = (name: string, selector: string) => {
+const markWhenThere = `
+  const mark = (name, selector) => {
     if (performance.getEntriesByName(name).length === 0 && document.querySelector(selector)) performance.mark(name);
   };
-  new MutationObserver(() => {
-    mark("usable", "footer.block");
-    mark("planned", "html[data-plan=fresh]");
-  }).observe(document, { childList: true, subtree: true, attributes: true, attributeFilter: ["data-plan"] });
-}
+  new MutationObserver(() => mark("usable", "footer.block")).observe(document, { childList: true, subtree: true });
+`;
 
 async function open(address: string, folder: string, rate: number): Promise<Opened> {
   const profile = mkdtempSync(join(folder, "profile-"));

@@ -10,6 +10,9 @@ import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { gzipSync } from "fflate";
 import { build, type Plugin, type Rollup, type UserConfig } from "vite";
+import { toPlainText } from "../src/app/engine/plainText.ts";
+import { readShipped, type ShippedFiles } from "../src/app/engine/shippedFiles.ts";
+import type { Day } from "../src/base/index.ts";
 import { firstScreen } from "./firstScreen.ts";
 
 /** The folder of package.json, with a slash at its end; this file may run bundled, from another place below it. */
@@ -104,9 +107,9 @@ interface Pieces {
 
 /** The whole page. */
 export function assemble({ script, style, loader, engine }: Pieces): string {
-  const files = JSON.stringify(shippedFiles());
+  const shipped = toPlainText(readShipped(shippedFiles()));
   const solver = readFileSync(`${root}node_modules/highs/build/highs.wasm`);
-  const version = createHash("sha256").update(engine).update(files).digest("hex").slice(0, 16);
+  const version = createHash("sha256").update(engine).update(shipped).digest("hex").slice(0, 16);
   const texts = readFileSync(`${root}locales/en.json`, "utf8");
   const inline = script.trim();
   // Fonts come after the first screen: they are half of the style and take long to unpack. Heights hang on type sizes alone, so
@@ -130,7 +133,7 @@ export function assemble({ script, style, loader, engine }: Pieces): string {
     firstScreen(texts),
     block("texts", JSON.stringify(JSON.parse(texts)).replaceAll("<", "\\u003c")),
     block("loader", loader),
-    block("files", pack(new TextEncoder().encode(files))),
+    block("shipped", pack(new TextEncoder().encode(shipped))),
     block("engine", pack(new TextEncoder().encode(engine)), version),
     `<style>${faces.join("")}</style>`,
     `<script>${inline}</script>`,
@@ -178,7 +181,7 @@ function pack(bytes: Uint8Array): string {
 }
 
 /** Lessons, kits and the demo as texts by path. */
-function shippedFiles(): object {
+function shippedFiles(): ShippedFiles {
   const paths = [...walk("lessons"), ...walk("kits"), "demo/harbour.json"].filter((p) => /\.(ya?ml|cpp|md|json)$/.test(p));
   const files = Object.fromEntries(
     paths
@@ -186,7 +189,7 @@ function shippedFiles(): object {
       .sort()
       .map((p) => [p, readFileSync(root + p, "utf8")]),
   );
-  return { files, demo: { path: "demo/harbour.json", today: demoDay } };
+  return { files, demo: { path: "demo/harbour.json", today: demoDay as Day } };
 }
 
 function walk(folder: string): string[] {

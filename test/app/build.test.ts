@@ -1,10 +1,14 @@
 // The one file: what it lets in, what runs at the start and what does not, how large it is, and that it is built the same twice.
+import { readdirSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import { gunzipSync } from "node:zlib";
 import { chromium } from "playwright-core";
 import { build, type Rollup } from "vite";
 import { beforeAll, expect, test } from "vitest";
 import { type PageModule, pageBuild } from "../../scripts/oneFile.ts";
+import type { Shipped } from "../../src/app/engine/engine.ts";
+import { fromPlainText, toPlainText } from "../../src/app/engine/plainText.ts";
+import { loadSchool } from "../../src/cli/loadFiles.ts";
 import { browser, builtFile, flags, hashOf, readBuilt } from "./enginePage.ts";
 
 const browserTest = browser !== null || process.env.REQUIRE_TOOLS ? test : test.skip;
@@ -114,15 +118,18 @@ test("the solver in the file is that of the package", async () => {
   expect(packed.equals(readFileSync(new URL("../../node_modules/highs/build/highs.wasm", import.meta.url)))).toBe(true);
 });
 
-test("every lesson, kit and the demo are in the file", () => {
-  const { files } = JSON.parse(gunzipSync(Buffer.from(readBuilt(html).block("files"), "base64")).toString()) as {
-    files: Record<string, string>;
-  };
-  for (const path of [
-    "lessons/barrier/program.cpp",
-    "lessons/barrier/text/en.md",
-    "kits/harbour-basic.yaml",
-    "demo/harbour.json",
-  ])
-    expect(Object.keys(files)).toContain(path);
+test("every lesson, kit and the demo are in the file, as their readers read them", () => {
+  const shipped = fromPlainText(gunzipSync(Buffer.from(readBuilt(html).block("shipped"), "base64")).toString()) as Shipped;
+  const folders = readdirSync(new URL("../../lessons", import.meta.url)).filter((name) => !name.includes("."));
+  expect([...shipped.lessons.keys()].sort()).toEqual(folders.sort());
+  expect(shipped.kits.size).toBeGreaterThan(0);
+  const school = loadSchool("demo/harbour.json").value;
+  expect(shipped.demo.classFile).toEqual(school?.classFile);
+  for (const [id, lesson] of school?.lessons ?? []) expect(shipped.lessons.get(id)).toEqual(lesson);
+  for (const [id, kit] of school?.kits ?? []) expect(shipped.kits.get(id)).toEqual(kit);
+});
+
+test("plain data goes to text and back", () => {
+  const data = { a: new Map([["x", new Set([1, 2])]]), b: [null, "$", -0.5], c: { of: 1 } };
+  expect(fromPlainText(toPlainText(data))).toEqual(data);
 });

@@ -33,14 +33,13 @@ import {
 import { type OrderPlan, planOrder } from "../../school/order/index.ts";
 import { type PlannedClass, planClass, rehearseForSchool } from "../../school/readiness/index.ts";
 import type { EngineProblem, PapersAnswer, PapersWish, ReadAnswer, School, Shipped } from "./engine.ts";
-import { type PackedFiles, readShipped } from "./shippedFiles.ts";
 import type { Question } from "./wire.ts";
 import { slices, type Work, waitFor } from "./work.ts";
 
 /** What the answers need from outside. */
 export interface Surroundings {
-  readonly files: PackedFiles;
-  /** Names this state of engine and shipped files; part of every hash. */
+  readonly shipped: Shipped;
+  /** Names this state of engine and of what is shipped; part of every hash. */
   readonly version: string;
   /** What was kept under a hash, or undefined. */
   recall(hash: string): Promise<unknown>;
@@ -57,18 +56,14 @@ interface KeptOrder {
 }
 
 export function makeAnswerer(around: Surroundings): Answerer {
-  let shipped: Shipped | null = null;
-  const files = () => {
-    shipped ??= readShipped(around.files);
-    return shipped;
-  };
+  const { shipped } = around;
   const memory = makeMemory(around);
 
   function worldOf({ today, seed }: School): World {
     return {
       today,
       random: (name) => seededRandom(seed, name),
-      read: (path) => around.files.files[path] ?? null,
+      read: () => null,
       remember: memory.part,
       known: memory.hasPart,
       solve: around.solve,
@@ -78,7 +73,7 @@ export function makeAnswerer(around: Surroundings): Answerer {
   function* plan(school: School): Work<PlannedClass> {
     return yield* memory.whole({ plan: school }, function* (): Work<PlannedClass> {
       yield* memory.openParts();
-      const { lessons, kits } = files();
+      const { lessons, kits } = shipped;
       const made = yield* slices(planClass({ classFile: school.classFile, lessons, kits, seed: school.seed }, worldOf(school)));
       memory.closeParts();
       return made;
@@ -92,7 +87,7 @@ export function makeAnswerer(around: Surroundings): Answerer {
     const { sittings, store, rates } = yield* plan(school);
     yield { done: 0, total: 1, doing: "order" };
     const { classFile, today } = school;
-    const asked = { classFile, kits: files().kits, sittings, cupboard: store, rates, today, seconds };
+    const asked = { classFile, kits: shipped.kits, sittings, cupboard: store, rates, today, seconds };
     const purchase = yield* waitFor(planOrder(asked, worldOf(school)));
     memory.keep(key, { seconds, purchase } satisfies KeptOrder);
     return purchase;
@@ -101,7 +96,7 @@ export function makeAnswerer(around: Surroundings): Answerer {
   function* papers(school: School, wish: PapersWish): Work<PapersAnswer> {
     const planned = yield* plan(school);
     const purchase = wish.kinds.includes("order") ? yield* order(school, usualSeconds) : null;
-    const { lessons, kits } = files();
+    const { lessons, kits } = shipped;
     const orders = paperOrders({ classFile: school.classFile, lessons, kits, plan: planned.plan, purchase }, wish);
     yield { done: 0, total: orders.length, doing: "papers" };
     const made = makePapers(orders, {
@@ -123,7 +118,7 @@ export function makeAnswerer(around: Surroundings): Answerer {
 
   function* rehearse(id: string, school: School | null): Work<RehearsalResult> {
     return yield* memory.whole({ rehearse: id, school }, function* (): Work<RehearsalResult> {
-      const { lessons, kits } = files();
+      const { lessons, kits } = shipped;
       const lesson = lessons.get(id);
       if (!lesson) throw new Error(`no lesson ${id}`);
       const at = school && { classFile: school.classFile, kits, today: school.today };
@@ -132,7 +127,7 @@ export function makeAnswerer(around: Surroundings): Answerer {
   }
 
   function readClass(file: string, bytes: Uint8Array): ReadAnswer<ClassFile> {
-    const { lessons, kits } = files();
+    const { lessons, kits } = shipped;
     const lessonMinutes = new Map([...lessons].map(([id, lesson]) => [id, lesson.minutes]));
     return asAnswer(readClassFile(file, decodeText(bytes).text, { lessonMinutes, kits }));
   }
@@ -151,7 +146,7 @@ export function makeAnswerer(around: Surroundings): Answerer {
   return function* answer(question): Work<unknown> {
     switch (question.ask) {
       case "shipped":
-        return files();
+        return shipped;
       case "plan":
         return (yield* plan(question.school)).plan;
       case "order":

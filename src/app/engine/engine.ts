@@ -51,7 +51,7 @@ export interface Shipped {
   readonly lessons: ReadonlyMap<string, Lesson>;
   readonly kits: ReadonlyMap<string, Kit>;
   /** The demo class as its file is written, and the day on which it is looked at. */
-  readonly demo: { readonly text: string; readonly today: Day };
+  readonly demo: { readonly text: string; readonly today: Day; readonly classFile: ClassFile };
 }
 
 /** A class file and the day that counts as today. Its lessons and kits are the shipped ones. */

@@ -50,11 +50,11 @@ export function makeHand(memory: SharedMemory): Hand {
     isOpening = true;
     try {
       const opened = await openHost({ hear, lost: (detail) => lose("broken", detail) });
-      const files = await packedBlock("files");
-      if (files === null) throw new EngineBroken("missing", "files");
+      const shipped = await packedBlock("shipped");
+      if (shipped === null) throw new EngineBroken("missing", "shipped");
       host = opened;
       runs = opened.where;
-      opened.send({ say: "begin", files, version: builtVersion() });
+      opened.send({ say: "begin", shipped, version: builtVersion() });
       for (const id of pending.keys()) hand(id);
       watch();
     } catch (fault) {

@@ -5,9 +5,9 @@
 // Does not know: whether it runs in a worker or in the page, how an answer is found.
 import type { IntegerModel, IntegerOptions, IntegerOutcome, Progress } from "../../base/index.ts";
 import { type Answerer, makeAnswerer } from "./answerer.ts";
-import type { EngineTrouble } from "./engine.ts";
+import type { EngineTrouble, Shipped } from "./engine.ts";
 import { loadSolver } from "./loadSolver.ts";
-import type { PackedFiles } from "./shippedFiles.ts";
+import { fromPlainText } from "./plainText.ts";
 import { unpackText } from "./unpack.ts";
 import type { FromEngine, Question, ToEngine } from "./wire.ts";
 import type { Wait, Work } from "./work.ts";
@@ -40,7 +40,7 @@ export function serve(tell: (message: FromEngine) => void): (message: ToEngine) 
   function begin(packed: string, version: string): Promise<Answerer> {
     return unpackText(packed).then((text) =>
       makeAnswerer({
-        files: JSON.parse(text) as PackedFiles,
+        shipped: fromPlainText(text) as Shipped,
         version,
         recall: (hash) =>
           new Promise((resolve) => {
@@ -137,7 +137,7 @@ export function serve(tell: (message: FromEngine) => void): (message: ToEngine) 
   }
 
   return (message) => {
-    if (message.say === "begin") answerer = begin(message.files, message.version);
+    if (message.say === "begin") answerer = begin(message.shipped, message.version);
     else if (message.say === "ask") void ask(message.id, message.question);
     else if (message.say === "stop") stop(message.id);
     else if (message.say === "solver") giveSolver(message.packed);

@@ -20,8 +20,8 @@ export type Question =
     };
 
 export type ToEngine =
-  /** First of all: the packed files that come with Benchday, and a name for this state of engine and files. */
-  | { readonly say: "begin"; readonly files: string; readonly version: string }
+  /** First of all: what comes with Benchday, packed, and a name for this state of it and of the engine. */
+  | { readonly say: "begin"; readonly shipped: string; readonly version: string }
   | { readonly say: "ask"; readonly id: number; readonly question: Question }
   | { readonly say: "stop"; readonly id: number }
   /** What is kept under a hash, or undefined. */
