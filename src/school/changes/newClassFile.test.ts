@@ -161,6 +161,7 @@ const wrong: [name: string, answers: Partial<FirstAnswers>, code: string][] = [
   ["no pupil", { pupils: { count: 0 } }, "changes.badCount"],
   ["half a pupil", { pupils: { count: 2.5 } }, "changes.badCount"],
   ["a billion pupils", { pupils: { count: 1e9 } }, "changes.badCount"],
+  ["a team of nobody", { pupils: { count: 9, teamSize: 0 } }, "changes.badTeamSize"],
   ["a team of nine", { pupils: { count: 9, teamSize: 9 } }, "changes.badTeamSize"],
   ["a nameless pupil", { pupils: { list: [{ id: "1", name: " ", marks: {} }] } }, "changes.emptyName"],
   ["a day that does not exist", { when: { first: "2027-02-30" as Day, start: 540 } }, "changes.badDay"],

@@ -4,7 +4,7 @@
 // which nothing is known is empty: what must be bought is seen better so. It is built by changes, so their checks are its checks.
 // Does not know: sentences, fields, the clock.
 import { addDays, type Day, type Money, parseDay, weekday } from "../../base/index.ts";
-import { type ClassFile, isId, type Kit, type Pupil } from "../file/index.ts";
+import { type ClassFile, isId, type Kit, type Pupil, teamSizes } from "../file/index.ts";
 import { applyChange } from "./applyChange.ts";
 import type { Change } from "./change.ts";
 import { decimalsOf, tidyName } from "./changeShape.ts";
@@ -139,10 +139,13 @@ function findWrong({ pupils, when, computers }: FirstAnswers, { today }: NewClas
   const isCount = (n: number, least: number, most: number) => Number.isInteger(n) && n >= least && n <= most;
   const count = pupils && "count" in pupils ? pupils.count : 1;
   if (!isCount(count, 1, 2000)) return { code: "changes.badCount", found: String(count) };
+  const size = pupils?.teamSize ?? usual.teamSize;
+  if (!isCount(size, teamSizes.least, teamSizes.most)) return { code: "changes.badTeamSize", found: String(size), ...teamSizes };
   if (computers && !isCount(computers.count, 0, 1000)) return { code: "changes.badCount", found: String(computers.count) };
   for (const day of [today, when?.first ?? today])
     if (!/^2[01]/.test(String(day)) || parseDay(day) === null) return { code: "changes.badDay", found: String(day).slice(0, 60) };
-  for (const n of [when?.weeks ?? 1]) if (!isCount(n, 1, 52)) return { code: "changes.badCount", found: String(n) };
+  const weeks = when?.weeks ?? 1;
+  if (!isCount(weeks, 1, 52)) return { code: "changes.badCount", found: String(weeks) };
   for (const n of when?.weekdays ?? []) if (!isCount(n, 1, 7)) return { code: "changes.badCount", found: String(n) };
   return null;
 }
