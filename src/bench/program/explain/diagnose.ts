@@ -10,6 +10,7 @@ import { namedTypes, reservedWords, typeKeywords } from "../read/words.ts";
 import { openBraces, openBracketOf } from "./brackets.ts";
 import type { Said } from "./compiler/said.ts";
 import type { ExplainCode, Explained, Fix } from "./explained.ts";
+import { otherWays } from "./otherWays.ts";
 import { plainSigns } from "./plainSigns.ts";
 
 export interface Evidence {
@@ -19,9 +20,11 @@ export interface Evidence {
   /** As they are written. */
   readonly written: readonly Token[];
   readonly problems: readonly ProgramProblem[];
+  /** The lines of the program. */
+  readonly rows: readonly string[];
 }
 
-type Parts = Partial<Omit<Explained, "code">>;
+export type Parts = Partial<Omit<Explained, "code">>;
 
 /** Words that begin a statement or stand in one, with their capitals as they must be. */
 const words = [
@@ -32,9 +35,15 @@ const words = [
   "boolean",
 ];
 
-export function diagnose(e: Evidence): Explained {
-  const { said } = e;
-  const make = (code: ExplainCode, parts: Parts = {}): Explained => ({
+/** @returns the likeliest slip, then others that would give the same complaint and can be tried. */
+export function diagnose(e: Evidence): Explained[] {
+  const make = maker(e.said);
+  const main = ofExpected(e, make) ?? ofName(e, make) ?? ofText(e, make) ?? ofMeaning(e, make) ?? make("other");
+  return [main, ...otherWays(e, make, main)];
+}
+
+function maker(said: Said): Make {
+  return (code: ExplainCode, parts: Parts = {}): Explained => ({
     code,
     name: said.data.name ?? "",
     near: null,
@@ -45,7 +54,6 @@ export function diagnose(e: Evidence): Explained {
     ...parts,
     look: lines([...(parts.look ?? []), said.line]),
   });
-  return ofExpected(e, make) ?? ofName(e, make) ?? ofText(e, make) ?? ofMeaning(e, make) ?? make("other");
 }
 
 /** Without zero and without repeats. */
@@ -53,7 +61,7 @@ function lines(list: readonly number[]): number[] {
   return [...new Set(list)].filter((line) => line > 0);
 }
 
-type Make = (code: ExplainCode, parts?: Parts) => Explained;
+export type Make = (code: ExplainCode, parts?: Parts) => Explained;
 
 function ofExpected(e: Evidence, make: Make): Explained | null {
   const { said, tokens } = e;
@@ -176,8 +184,6 @@ function ofExpected(e: Evidence, make: Make): Explained | null {
       if (typeKeywords.has(found) || namedTypes.has(found)) return make("typeInCall", { name: found, fix: remove(token) });
       if (namedTypes.has(before.text) || typeKeywords.has(before.text))
         return make("typeInCall", { name: before.text, fix: remove(before) });
-      if (found === ")" && before.text === ")" && depthAt(tokens, said.index) < 0)
-        return make("bracketTooMany", { name: ")", fix: remove(token) });
       if (found === ")" && before.text === ")") return make("bracketTooMany", { name: ")", fix: remove(token) });
       if (found === "]") return make("valueMissing", { name: "[ ]" });
       if (found === "else") return make("elseAlone", { look: looked });
@@ -215,9 +221,10 @@ function ofName(e: Evidence, make: Make): Explained | null {
       const known = knownNear(problems, name);
       const isType = said.kind !== "undeclared";
       const word = near(name, words);
+      const begins = ["if", "for", "while", "switch", "return"].includes(word ?? "");
       const candidate = isType
         ? (word ?? known)
-        : then?.kind === "name" || then?.text === "{" || (then?.text === "(" && word !== null && !typeKeywords.has(word))
+        : then?.kind === "name" || then?.text === "{" || (then?.text === "(" && begins)
           ? (word ?? known)
           : (known ?? word);
       const header = written.findIndex(
@@ -316,8 +323,7 @@ function ofText(e: Evidence, make: Make): Explained | null {
       const p = problems.find((k) => k.code === "program.unknownCharacter" && k.place?.line === said.line);
       const sign = data.character ?? "";
       const plain = plainSigns.get(sign);
-      const fix: Fix | null =
-        p?.place && plain ? { edit: "replace", line: said.line, column: p.place.column, text: plain.text, found: sign } : null;
+      const fix = p?.place && plain ? plainLine(e.rows[said.line - 1] ?? "", said.line) : null;
       return make(plain?.code ?? "strayCharacter", {
         name: sign.trim() === "" ? "" : sign,
         near: plain?.text ?? null,
@@ -435,6 +441,12 @@ function ofMeaning(e: Evidence, make: Make): Explained | null {
     }
     case "lvalueAssign": {
       const token = tokens[said.index];
+      const before = tokens[said.index - 1];
+      if (before?.kind === "number" && before.macro === "" && tokens[said.index - 2]?.text === "[")
+        return make("squareBracketMissing", {
+          name: "]",
+          fix: { edit: "insert", line: before.line, column: before.endColumn, text: "]", found: "" },
+        });
       const inTest = isInTest(tokens, said.index);
       const fix: Fix | null =
         token && inTest ? { edit: "replace", line: token.line, column: token.column, text: "==", found: "=" } : null;
@@ -531,6 +543,21 @@ function ofMeaning(e: Evidence, make: Make): Explained | null {
     default:
       return null;
   }
+}
+
+/** All signs of the line that have a plain one, in one edit. */
+function plainLine(row: string, line: number): Fix | null {
+  const spots = [...row].map((sign) => plainSigns.has(sign));
+  const [from, to] = [spots.indexOf(true), spots.lastIndexOf(true)];
+  if (from < 0) return null;
+  const found = [...row].slice(from, to + 1).join("");
+  return {
+    edit: "replace",
+    line,
+    column: [...row].slice(0, from).join("").length + 1,
+    text: [...found].map((sign) => plainSigns.get(sign)?.text ?? sign).join(""),
+    found,
+  };
 }
 
 /** A type in a beginner's words where C++ has a long one. */
@@ -657,13 +684,4 @@ function functionStart(tokens: readonly Token[], index: number): number {
   let k = index;
   while (k > 0 && !["{", "}", ";"].includes(tokens[k - 1]!.text)) k -= 1;
   return k;
-}
-
-function depthAt(tokens: readonly Token[], index: number): number {
-  let depth = 0;
-  for (let k = index; k >= 0 && ![";", "{", "}"].includes(tokens[k]!.text); k -= 1) {
-    if (tokens[k]!.text === "(") depth += 1;
-    if (tokens[k]!.text === ")") depth -= 1;
-  }
-  return depth;
 }

@@ -7,9 +7,9 @@ import { libraryNames } from "../library/signatures.ts";
 import type { ProgramProblem } from "../problems.ts";
 import { parseFile } from "../read/parseFile.ts";
 import { readTokens } from "../read/readTokens.ts";
-import { type SaidKind, type Wording, wordsOf } from "./compiler/said.ts";
+import { type Said, type SaidKind, type Wording, wordsOf } from "./compiler/said.ts";
 import { diagnose } from "./diagnose.ts";
-import type { Explained } from "./explained.ts";
+import type { Explained, Fix } from "./explained.ts";
 import { firstComplaint } from "./firstComplaint.ts";
 import { seldomMeant } from "./seldomMeant.ts";
 
@@ -46,15 +46,39 @@ export function explainProgram(file: string, text: string, options: { readonly w
   const found = isBroken ? [] : seldomMeant(file, text, parseFile(file, text));
   const silent = sortProblems([...warnings, ...found]);
   if (said === null) return { first: null, problems, silent };
-  const explained = withNear(
-    diagnose({ said, tokens, written, problems }),
-    written.map((t) => (t.kind === "name" ? t.text : "")),
-  );
+  const rows = text.split("\n");
+  const names = written.map((t) => (t.kind === "name" ? t.text : ""));
+  const explained = withNear(firstThatMends(file, rows, said, diagnose({ said, tokens, written, problems, rows })), names);
   const meant = options.wording === "new" && explained.near !== null ? `; did you mean '${explained.near}'?` : "";
   const message = wordsOf({ kind: said.kind, data: { ...said.data, meant } }, options.wording);
   const { kind, severity } = said;
   const place = said.line === 0 ? { line: null, column: null } : { line: said.line, column: said.column };
   return { first: { ...explained, ...place, severity, kind, message, macro: said.macro || null }, problems, silent };
+}
+
+/**
+ * Tries the edits: an explanation whose edit lets the compiler through is better than one whose edit only lets it go on, and an
+ * edit that does neither is not offered.
+ */
+function firstThatMends(file: string, rows: readonly string[], said: Said, list: readonly Explained[]): Explained {
+  let further: Explained | null = null;
+  for (const one of list) {
+    if (one.fix === null || said.severity === "warning") continue;
+    const again = firstComplaint(file, mended(rows, one.fix)).said;
+    if (again === null || again.severity === "warning") return one;
+    if (said.line > 0 && (again.line > said.line || again.line === 0)) further ??= one;
+  }
+  const main = list[0]!;
+  // Its edit was tried and is no help, so what needs none is likelier.
+  const plain = main.fix === null ? main : (list.find((one) => one.fix === null) ?? main);
+  return further ?? { ...plain, fix: null };
+}
+
+/** The program with the edit made. */
+export function mended(rows: readonly string[], { line, column, text, found }: Fix): string {
+  const row = rows[line - 1] ?? "";
+  const changed = row.slice(0, column - 1) + text + row.slice(column - 1 + found.length);
+  return [...rows.slice(0, line - 1), changed, ...rows.slice(line)].join("\n");
 }
 
 /** A name for which nothing near was found is compared with everything that the program and the board know. */

@@ -7,6 +7,7 @@
 export type ExplainCode =
   | "semicolonMissing"
   | "commaMissing"
+  | "pointMissing"
   | "colonMissing"
   | "operatorMissing"
   | "valueMissing"
