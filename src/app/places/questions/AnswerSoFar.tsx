@@ -66,7 +66,7 @@ function Working<Q, V>({ asking, answer }: { readonly asking: Asking<Q, V>; read
         onStop={asking.stop}
       />
     );
-  return answer.value === null ? <p role="status">{say("questions.working")}</p> : null;
+  return answer.fresh ? null : <p role="status">{say(answer.value === null ? "questions.working" : "questions.workingAnew")}</p>;
 }
 
 interface LessonsProps {
