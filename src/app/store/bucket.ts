@@ -48,8 +48,8 @@ export function troubleOf(error: unknown): KeepingTrouble {
   if (name === "QuotaExceededError") return "full";
   if (name === "VersionError") return "newer";
   if (name === "SecurityError") return "no-storage";
-  // Some engines report a full disk as an unknown error with words (from memory).
-  if (/no space|disk.*full|full.*disk|quota/i.test(message)) return "full";
+  // A full disk comes as an unknown error with words ("IO error: … FILE_ERROR_NO_SPACE", Chromium 156).
+  if (/no.?space|disk.*full|full.*disk|quota/i.test(message)) return "full";
   return "failed";
 }
 

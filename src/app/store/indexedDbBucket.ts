@@ -18,13 +18,15 @@ export interface IndexedDbOptions {
   readonly openWithin?: number;
   /** ms until another call that is not answered fails. */
   readonly answerWithin?: number;
+  /** Called when the database was not there and was made: at the first use, and after a browser threw it away. */
+  readonly onMade?: () => void;
 }
 
 /** The version of the database itself; what stands in the records says its own. */
 const databaseVersion = 1;
 
 /** A bucket over the database `name`. Nothing is touched before the first call. */
-export function indexedDbBucket({ name, openWithin = 3000, answerWithin = 20_000 }: IndexedDbOptions): Bucket {
+export function indexedDbBucket({ name, openWithin = 3000, answerWithin = 20_000, onMade }: IndexedDbOptions): Bucket {
   let opening: Promise<IDBPDatabase<Records>> | null = null;
   /** True where the database is of a later version than ours: it is read and never written. */
   let isNewer = false;
@@ -36,7 +38,9 @@ export function indexedDbBucket({ name, openWithin = 3000, answerWithin = 20_000
     openDB<Records>(name, version, {
       upgrade: (db, from) => {
         if (version === undefined) throw new BucketError("newer", "no version of the database that is known here");
-        if (from === 0) db.createObjectStore("records");
+        if (from !== 0) return;
+        db.createObjectStore("records");
+        onMade?.();
       },
       // Another tab wants a later version or wants it gone: get out of its way. The next call opens again.
       blocking: (_now, _then, event) => {

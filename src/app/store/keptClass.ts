@@ -21,8 +21,12 @@ export interface Surroundings {
   readonly isLasting: boolean;
   /** ms of changes that go into one save. */
   readonly batch: number;
-  /** Makes room where the storage is full. @returns whether anything was given up. */
+  /** Whether the class's folder of heads was lost and brought back from the spare. */
+  readonly wasBroughtBack?: (folder: string) => boolean;
+  /** Makes room where the storage is full: by what can be worked out again. @returns whether anything was given up. */
   readonly makeRoom: () => Promise<boolean>;
+  /** Makes room by the spare copies, when nothing else is left. */
+  readonly dropSpare?: () => Promise<boolean>;
 }
 
 interface Waiting {
@@ -117,12 +121,16 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
     const generations: StandingGeneration[] = [];
     let answer: "done" | "behind";
     try {
-      try {
-        answer = await put(stood.top);
-      } catch (error) {
-        if (troubleOf(error) !== "full" || !(await makeRoom())) throw error;
-        answer = await put(stood.top);
-      }
+      answer = await put(stood.top).catch(async (error: unknown) => {
+        // A quota can be made room under; a disk that failed is not written to again unasked.
+        if ((error as { name?: unknown } | null)?.name !== "QuotaExceededError") throw error;
+        for (const giveUp of [around.makeRoom, makeRoom, around.dropSpare]) {
+          if (!(await giveUp?.())) continue;
+          const again = await put(stood.top).catch(() => null);
+          if (again) return again;
+        }
+        throw error;
+      });
       if (answer === "behind") {
         // A save of ours whose answer never came may be what stands there.
         const [top] = await readHeads(bucket, id);
@@ -191,7 +199,6 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
   };
   /** Where nothing else helps, half of the older generations of this class go, and never the newest three that are whole. */
   const makeRoom = async (): Promise<boolean> => {
-    if (await around.makeRoom()) return true;
     if (standing === null) return false;
     const older = standing.generations.filter((g) => g.status === "whole").slice(3);
     const victims = new Set(older.slice(Math.floor(older.length / 2)).map((g) => g.name));
@@ -258,7 +265,8 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
   // Reading harms nothing: a storage that was only hurt for a moment is asked once more.
   if (readTrouble) await look();
   settle();
-  const trouble = standing?.trouble ?? readTrouble?.why ?? null;
+  const isBack = around.wasBroughtBack?.(heads) === true;
+  const trouble = standing?.trouble ?? readTrouble?.why ?? (isBack ? "rescued" : null);
 
   return {
     id,

@@ -6,9 +6,11 @@
 // rejects and never waits longer than a few seconds: a database that does not open is tried again at each call.
 // Does not know: what is stored.
 import { BucketError, troubleOf } from "./bucket.ts";
+import { cacheBucket } from "./cacheBucket.ts";
 import { indexedDbBucket } from "./indexedDbBucket.ts";
 import { makeStore } from "./makeStore.ts";
 import { memoryBucket } from "./memoryBucket.ts";
+import { type SpareCopies, spareCopies } from "./spareCopies.ts";
 import type { KeepingTrouble, Store } from "./store.ts";
 import type { Between } from "./writerSeat.ts";
 
@@ -35,7 +37,11 @@ export async function openStore(options: OpenStoreOptions = {}): Promise<Store> 
     });
   if (!hasDatabase()) return none();
 
-  const classes = indexedDbBucket({ name: `${name}-classes`, openWithin });
+  let spared: SpareCopies | null = null;
+  const first = indexedDbBucket({ name: `${name}-classes`, openWithin, onMade: () => spared?.lookAgain() });
+  const cache = cacheOf();
+  if (cache) spared = spareCopies(first, cacheBucket(cache, `${name}-spare`), (ms) => new Promise((go) => setTimeout(go, ms)));
+  const classes = spared ?? first;
   const small = indexedDbBucket({ name: `${name}-small`, openWithin });
   let trouble: KeepingTrouble | null = null;
   try {
@@ -71,6 +77,8 @@ export async function openStore(options: OpenStoreOptions = {}): Promise<Store> 
   const store = makeStore(classes, small, {
     ...around,
     isLasting: true,
+    dropSpare: async () => (await spared?.dropSpare()) ?? false,
+    wasBroughtBack: (folder) => spared?.broughtBack.has(folder) ?? false,
     trouble: () => trouble,
     persistent: () => isPersistent,
   });
@@ -87,6 +95,15 @@ function hasDatabase(): boolean {
     return typeof indexedDB === "object" && indexedDB !== null;
   } catch {
     return false;
+  }
+}
+
+/** Where spare copies go, or null. */
+function cacheOf(): CacheStorage | null {
+  try {
+    return typeof caches === "object" ? caches : null;
+  } catch {
+    return null;
   }
 }
 

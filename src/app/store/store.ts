@@ -39,6 +39,7 @@ export type KeepingTrouble =
   | "blocked" // another tab holds an older version of the database open
   | "newer" // written by a newer Benchday: untouched
   | "damaged" // the newest did not pass its checksum; an older one was taken
+  | "rescued" // the browser had lost the class: a spare copy was taken, whole
   | "not-writer" // another tab writes
   | "behind" // another tab wrote meanwhile: parent hash differs
   | "failed"; // anything else the storage said

@@ -65,9 +65,7 @@ const acts = {
     await open.settled();
     return open.state.value;
   },
-  async count() {
-    return (await open.generations()).length;
-  },
+  generations: () => open.generations(),
   /** Begins as a session would: shows what was found and follows. */
   async sit(id: string, name: string) {
     const answer = await acts.begin(id, name);
