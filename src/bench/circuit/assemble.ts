@@ -1,17 +1,20 @@
 // From elements to equations: the families, their currents, and the names under which the answers are found.
 //
 // Does not know: how the equations are solved, that values change.
+import { batteries } from "./devices/batteries.ts";
 import { bipolars } from "./devices/bipolars.ts";
 import { capacitors } from "./devices/capacitors.ts";
+import { fuses, switches } from "./devices/contacts.ts";
 import { diodes } from "./devices/diodes.ts";
 import { storingCapacitors, storingInductors } from "./devices/energyStores.ts";
 import { currentSources, inductors, voltageSources } from "./devices/idealSources.ts";
 import { junctionCharges } from "./devices/junctionCharges.ts";
 import { limitedSources, type SupplyFamily } from "./devices/limitedSources.ts";
 import { mosfets } from "./devices/mosfets.ts";
+import { motors } from "./devices/motors.ts";
 import { regulators } from "./devices/regulators.ts";
 import { pins, resistors } from "./devices/resistors.ts";
-import { type DeviceFamily, EquationBuilder, type StoringFamily } from "./equations.ts";
+import { type DeviceFamily, EquationBuilder, type StoringFamily, type TurningFamily } from "./equations.ts";
 import { thermalVoltage } from "./junction.ts";
 import type { Element, LimitedSource, NodeName, Regulator } from "./netlist.ts";
 import { type Machine, makeMachine } from "./newton.ts";
@@ -19,12 +22,11 @@ import type { DcOptions } from "./outcome.ts";
 import { currentCount, type PointLayout, SolvedPoint } from "./solvedPoint.ts";
 import type { ElementKind } from "./terminals.ts";
 import { readTopology, type Topology } from "./topology.ts";
-import type { Waveform } from "./waveform.ts";
 
 const linearKinds: ReadonlySet<ElementKind> = new Set(["resistor", "voltageSource", "currentSource", "capacitor", "inductor"]);
 
 /** Our own copy of an element, whose numbers may change. */
-export type MutableElement = Element & { [field: string]: number | string | Waveform | undefined };
+export type MutableElement = Element & { [field: string]: unknown };
 
 /** A circuit with everything that its wiring decides. */
 export interface Assembly {
@@ -35,6 +37,8 @@ export interface Assembly {
   readonly now: SolvedPoint;
   /** What remembers, where time passes; none at an operating point. */
   readonly stores: readonly StoringFamily[];
+  /** What stands one way or another, or runs down. */
+  readonly turning: readonly TurningFamily[];
   /** Where to tell that the values of an element have changed. */
   readonly places: ReadonlyMap<string, { readonly family: DeviceFamily; readonly index: number }>;
   /** Supplies that can be at their limit or blocked. */
@@ -90,6 +94,15 @@ export function assemble(elements: readonly Element[], { celsius = 27, gmin = 1e
   gather(["nmos", "pmos"], (members, at) => mosfets(members, builder, at, thermal, gmin));
   const limited = gather(["limitedSource"], (members, at) => limitedSources(members, builder, at));
   const regulating = gather(["regulator"], (members, at) => regulators(members, builder, at));
+  gather(["motor"], (members, at) => {
+    const family = motors(members, builder, at, inTime);
+    return inTime ? kept(family) : family;
+  });
+  const turning = [
+    gather(["battery"], (members, at) => batteries(members, builder, at)).family,
+    gather(["fuse"], (members, at) => fuses(members, builder, at)).family,
+    gather(["switch"], (members, at) => switches(members, builder, at, (id) => found.get(id)?.firstCurrent ?? -1)).family,
+  ].filter((family) => families.includes(family));
   if (inTime) {
     const charged = allDiodes.flatMap((diode, k) => {
       const current = found.get(diode.id)?.firstCurrent ?? 0;
@@ -122,6 +135,7 @@ export function assemble(elements: readonly Element[], { celsius = 27, gmin = 1e
     topology,
     floating: topology.floating.flat(),
     stores,
+    turning,
     now: new SolvedPoint(layout, equations.x, equations.currents),
     places,
     supplies,

@@ -61,8 +61,20 @@ export interface StoringFamily extends DeviceFamily {
   read(eq: Equations, values: Float64Array, rates: Float64Array, at: number): void;
   /** Takes the present guess as what was. */
   keep(eq: Equations): void;
-  /** Makes `value` of element k the present guess, where it is an unknown of its own. */
-  put?(eq: Equations, k: number, value: number): void;
+  /** Makes the current (and the speed) of element k the present guess, where it is an unknown of its own. */
+  put?(eq: Equations, k: number, amps: number, speed?: number): void;
+}
+
+/** A family that stands one way or another, or changes slowly, by what went through it. */
+export interface TurningFamily extends DeviceFamily {
+  /** s. It must be asked again after so long at the latest. */
+  longestStep(eq: Equations): number;
+  /** The next instant after `seconds` at which something turns by itself; infinite when nothing does. */
+  nextTurn(seconds: number): number;
+  /** Whether something would turn over by the end of a step of so many seconds to the present guess. */
+  wantsTurn(eq: Equations, stepSeconds: number): boolean;
+  /** Takes an accepted step that ended at `seconds`. @returns whether something turned over, so that all must be solved anew. */
+  pass(eq: Equations, stepSeconds: number, seconds: number): boolean;
 }
 
 /** Hands out unknowns, places, state and terminal currents while the families are set up. */

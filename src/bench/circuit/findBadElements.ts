@@ -17,5 +17,10 @@ export function findBadElements(elements: readonly Element[]): Map<string, BadEl
     seen.add(id);
     for (const wrong of findUnfitValues(element)) bad.set(`${id} ${wrong.field}`, { status: "badElement", id, ...wrong });
   });
+  for (const { id, ...rest } of elements) {
+    const coil = "coil" in rest ? rest.coil : undefined;
+    if (coil !== undefined && !seen.has(coil))
+      bad.set(`${id} coil`, { status: "badElement", id, field: "coil", value: Number.NaN });
+  }
   return bad;
 }

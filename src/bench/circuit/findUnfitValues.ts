@@ -24,6 +24,8 @@ const current: Range = { least: -1e6, most: 1e6 };
 const limit: Range = { least: 0, most: 1e6 };
 const saturation: Range = { least: 1e-60, most: 1 };
 const gain: Range = { least: 1e-6, most: 1e9 };
+const share: Range = { least: 0, most: 1 };
+const yesOrNo: Range = { least: 0, most: 1 };
 const optional = (range: Range): Range => ({ ...range, optional: true });
 
 const transistor = {
@@ -68,6 +70,40 @@ const ranges: Record<ElementKind, Record<string, Range>> = {
   },
   capacitor: { farads: { least: 1e-18, most: 1e6 }, initialVolts: optional(emf) },
   inductor: { henries: { least: 1e-15, most: 1e6 }, initialAmps: optional(current) },
+  switch: {
+    closed: yesOrNo,
+    onOhms: resistance,
+    offOhms: optional(resistance),
+    pullInAmps: optional(limit),
+    dropOutAmps: optional(limit),
+    opensWhenPulled: optional(yesOrNo),
+  },
+  fuse: {
+    ohms: resistance,
+    trippedOhms: resistance,
+    holdAmps: { least: 1e-6, most: 1e6 },
+    coolSeconds: { least: 1e-6, most: 1e6 },
+    resetWarmth: optional(share),
+    tripped: optional(yesOrNo),
+    warmth: optional(share),
+  },
+  battery: {
+    volts: supplyVolts,
+    emptyVolts: supplyVolts,
+    ohms: resistance,
+    emptyOhms: resistance,
+    ampHours: { least: 1e-9, most: 1e6 },
+    charge: share,
+  },
+  motor: {
+    ohms: resistance,
+    henries: { least: 0, most: 1e6 },
+    k: { least: 1e-9, most: 1e6 },
+    inertia: { least: 1e-15, most: 1e6 },
+    drag: { least: 0, most: 1e6 },
+    friction: { least: 0, most: 1e6 },
+    stalled: optional(yesOrNo),
+  },
 };
 
 /** Whether an element of this kind has such a number. */

@@ -143,6 +143,86 @@ export interface Inductor {
   readonly initialAmps?: number;
 }
 
+/**
+ * A contact: `closed` 1 or 0, with `onOhms` and `offOhms` (1 GΩ). It turns over when `closed` is set, at the instants in
+ * `turns` (bounce), and, as the contact of a relay, with the current through its coil. At an operating point it stands as
+ * `closed` says.
+ */
+export interface Switch {
+  readonly kind: "switch";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly closed: number;
+  readonly onOhms: number;
+  readonly offOhms?: number;
+  /** s, in order; over time only. */
+  readonly turns?: readonly number[];
+  /** Id of the element whose current, in either direction, pulls it in above `pullInAmps` and lets it go below `dropOutAmps`. */
+  readonly coil?: string;
+  readonly pullInAmps?: number;
+  readonly dropOutAmps?: number;
+  /** 1 for a contact that is closed while the relay is let go. */
+  readonly opensWhenPulled?: number;
+}
+
+/**
+ * A resettable fuse. It warms by its own power and cools with `coolSeconds`; at warmth 1, which `holdAmps` just reach after
+ * ever so long, it trips to `trippedOhms`, and below `resetWarmth` it is back at `ohms`. At an operating point it stands as
+ * `tripped` says.
+ */
+export interface Fuse {
+  readonly kind: "fuse";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly ohms: number;
+  readonly trippedOhms: number;
+  readonly holdAmps: number;
+  readonly coolSeconds: number;
+  /** Share of the tripping warmth at which it resets; 0.5 unless given. */
+  readonly resetWarmth?: number;
+  /** 1 or 0, and the warmth that it begins with. */
+  readonly tripped?: number;
+  readonly warmth?: number;
+}
+
+/** Voltage falls and resistance rises in a straight line from full (`charge` 1) to empty (0). Its current counts as a source's. */
+export interface Battery {
+  readonly kind: "battery";
+  readonly id: string;
+  readonly plus: NodeName;
+  readonly minus: NodeName;
+  readonly volts: number;
+  readonly emptyVolts: number;
+  readonly ohms: number;
+  readonly emptyOhms: number;
+  readonly ampHours: number;
+  readonly charge: number;
+}
+
+/**
+ * A small DC motor with a permanent magnet: V = ohms·I + henries·dI/dt + k·ω, and inertia·dω/dt = k·I − drag·ω − friction
+ * against the motion. `stalled` 1 holds its shaft.
+ */
+export interface Motor {
+  readonly kind: "motor";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly ohms: number;
+  readonly henries: number;
+  /** V·s/rad, which is N·m/A. */
+  readonly k: number;
+  /** kg·m². */
+  readonly inertia: number;
+  /** N·m·s/rad. */
+  readonly drag: number;
+  /** N·m, of the bearings and of what it drives. */
+  readonly friction: number;
+  readonly stalled?: number;
+}
+
 export type Element =
   | Resistor
   | VoltageSource
@@ -153,7 +233,11 @@ export type Element =
   | LimitedSource
   | Regulator
   | Capacitor
-  | Inductor;
+  | Inductor
+  | Switch
+  | Fuse
+  | Battery
+  | Motor;
 
 export interface Netlist {
   readonly elements: readonly Element[];

@@ -24,6 +24,8 @@ export interface OperatingPoint {
   terminalAmps(id: string, terminal: string): number;
   /** W taken up by an element (negative: delivered): the sum over its terminals of voltage times current. */
   watts(id: string): number;
+  /** How an element stands that can stand in several ways: 1 for a closed switch or a tripped fuse, a battery's charge, rad/s. */
+  state(id: string): number;
 }
 
 export type DcOutcome =

@@ -17,6 +17,7 @@ import type { OperatingPoint, TransientFailure, TransientOptions } from "./outco
 import { prepareCircuit } from "./prepareCircuit.ts";
 import { SolvedPoint } from "./solvedPoint.ts";
 import { StepHistory } from "./stepHistory.ts";
+import type { ElementKind } from "./terminals.ts";
 import { jumps, longestStep, nextBend, valueAt } from "./waveform.ts";
 
 export interface RunningCircuit {
@@ -54,6 +55,10 @@ const usualMostSteps = 2_000_000;
 const instant = 1e-13;
 /** s. What takes longer is no instant. */
 const longestInstant = 1e-5;
+/** s. To this an instant at which a contact turns over by itself is met. */
+const turnSeconds = 1e-7;
+/** The field that says how an element stands or what is left in it. */
+const standing: Partial<Record<ElementKind, string>> = { switch: "closed", fuse: "tripped", battery: "charge" };
 /** Newton passes for a step; a step that needs more is too long. */
 const passesPerStep = 30;
 
@@ -113,6 +118,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
   function nextBendOfAll(): number {
     let next = Number.POSITIVE_INFINITY;
     for (const { wave } of waved) next = Math.min(next, nextBend(wave, seconds));
+    for (const family of assembly.turning) next = Math.min(next, family.nextTurn(seconds));
     return next;
   }
 
@@ -142,7 +148,9 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     startFrom(assembly, point);
     for (const { id, kind } of elements) {
       const place = places.get(id);
-      if (kind === "inductor" && place) (place.family as StoringFamily).put?.(machine.eq, place.index, point.amps(id));
+      if (place === undefined || (kind !== "inductor" && kind !== "motor")) continue;
+      const speed = kind === "motor" ? point.state(id) : 0;
+      (place.family as StoringFamily).put?.(machine.eq, place.index, point.amps(id), speed);
     }
     // At rest: no charge is on its way.
     machine.eq.stepSeconds = 0;
@@ -152,6 +160,10 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
   /** Ohms have come or gone where inner nodes hang on it. */
   function rewire(): void {
     const before = assembly.now;
+    for (const element of elements) {
+      const field = standing[element.kind];
+      if (field !== undefined) (element as Record<string, unknown>)[field] = before.state(element.id);
+    }
     assembly = assemble(elements, options, true);
     recall(before);
     history = new StepHistory(assembly.stores, accuracy);
@@ -203,12 +215,13 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
 
   /** One step towards `stop`, as long as its error allows. */
   function step(stop: number): void {
-    const { machine, stores } = assembly;
+    const { machine, stores, turning } = assembly;
     const { eq } = machine;
     const end = Math.min(stop, bend);
     const gap = end - seconds;
     const shortest = 1e-14 * end;
     let length = Math.min(wanted, stores.length > 0 ? stride : gap);
+    for (const family of turning) length = Math.min(length, family.longestStep(eq));
     if (history.smoothSteps === 0 && stores.length > 0) length = Math.min(length, history.firstStep(), gap / 16);
     let slopes: 1 | 2 = history.smoothSteps > 0 && calming === 0 ? 2 : 1;
     savedX.set(eq.x);
@@ -226,15 +239,25 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
       machine.passes = 0;
       machine.lastStep = lastStep;
       machine.amps = tolerances.ampsInTime;
-      let solved = runNewton(machine, passesPerStep, !isLast || end < stop);
+      let solved = runNewton(machine, passesPerStep, turning.length === 0 && (!isLast || end < stop));
       // So short a step that fails is no matter of length.
       if (!solved && length <= shortest) solved = findOperatingPoint(machine);
       passes += machine.passes;
       const error = solved ? history.error(eq, length) : Number.POSITIVE_INFINITY;
       const swings = solved && slopes === 2 && history.swings(length);
+      if (solved && error <= 1 && length > turnSeconds && wantsTurn(length)) {
+        // Something turns over on the way: half the way, until it is met.
+        length = Math.max(length / 2, turnSeconds);
+        eq.x.set(savedX);
+        eq.state.set(savedState);
+        rejected += 1;
+        if (steps + rejected >= mostSteps) return;
+        continue;
+      }
       if (solved && ((error <= 1 && !swings) || length <= shortest)) {
         accept(length, error, slopes, tries === 0 && isLast);
         seconds = isLast ? end : seconds + length;
+        for (const family of turning) if (family.pass(eq, length, seconds)) turnedOver();
         if (isLast && end === bend) passBend();
         return;
       }
@@ -293,10 +316,20 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     steps += 1;
     if (calming > 0) calming -= 1;
     residualAmps = Math.max(residualAmps, machine.residualAmps);
-    const next = length * Math.min(2, 0.9 * error ** (-1 / (slopes + 1)));
+    const next = length * Math.min(2, 0.94 * error ** (-1 / (slopes + 1)));
     // A step cut short by an edge says little about the next one.
     wanted = isCut ? Math.max(next, wanted) : next;
     if (stores.length === 0) wanted = Number.POSITIVE_INFINITY;
+  }
+
+  function wantsTurn(length: number): boolean {
+    for (const family of assembly.turning) if (family.wantsTurn(assembly.machine.eq, length)) return true;
+    return false;
+  }
+
+  function turnedOver(): void {
+    valuesChanged = true;
+    jumped = true;
   }
 
   function passBend(): void {

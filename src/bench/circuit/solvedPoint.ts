@@ -15,10 +15,12 @@ export interface PointLayout {
   readonly elements: ReadonlyMap<string, { readonly element: Element; readonly firstCurrent: number }>;
 }
 
-/** How many currents an element keeps: the last of two terminals takes what the first gives. */
+const keeping: ReadonlySet<Element["kind"]> = new Set(["switch", "fuse", "battery", "motor"]);
+
+/** How many numbers an element keeps: its currents (the last of two terminals takes what the first gives), then its state. */
 export function currentCount(element: Element): number {
   const count = terminals[element.kind].length;
-  return count === 2 ? 1 : count;
+  return count === 2 ? (keeping.has(element.kind) ? 2 : 1) : count;
 }
 
 export class SolvedPoint implements OperatingPoint {
@@ -55,6 +57,12 @@ export class SolvedPoint implements OperatingPoint {
     const index = names.indexOf(terminal);
     if (index < 0) throw new RangeError(`no terminal ${terminal} at ${id}`);
     return this.#terminal(firstCurrent, names.length, index);
+  }
+
+  state(id: string): number {
+    const { element, firstCurrent } = this.#find(id);
+    if (!keeping.has(element.kind)) throw new RangeError(`no state of ${id}`);
+    return this.#currents[firstCurrent + 1] as number;
   }
 
   watts(id: string): number {

@@ -20,6 +20,10 @@ export const terminals = {
   regulator: ["output", "input", "ground"],
   capacitor: ["a", "b"],
   inductor: ["a", "b"],
+  switch: ["a", "b"],
+  fuse: ["a", "b"],
+  battery: ["plus", "minus"],
+  motor: ["a", "b"],
 } as const satisfies Record<ElementKind, readonly string[]>;
 
 /** Terminals between which a steady current can flow. A gate, a capacitor and a current source fix no voltage. */
