@@ -101,6 +101,9 @@ export function readDeck(text: string): Deck {
     const lower = line.toLowerCase();
     if (skipUntil !== null) {
       if (lower.startsWith(skipUntil)) skipUntil = null;
+      // Within .control the same commands stand without their dot.
+      else if (/^op\b/.test(lower)) hasOp = true;
+      else if (/^tran\s/.test(lower)) tran = readTran(lower);
       continue;
     }
     const [command = ""] = lower.split(/\s+/);
@@ -246,8 +249,8 @@ function readElement(line: string, models: Models, tran: TranLine | null): Eleme
       const { is = 1e-16, bf = 100, br = 1, rb = 0, rc = 0, re = 0, vaf, var: reverseEarly } = values;
       const kind = type === "npn" ? "npn" : "pnp";
       const leads = { collector: n1, base: n2, emitter: n3, baseOhms: rb, collectorOhms: rc, emitterOhms: re };
-      if (vaf || reverseEarly) throw new Error(`not a parameter of ours: vaf of ${n4}`);
-      return { kind, id, ...leads, saturationAmps: is, forwardGain: bf, reverseGain: br };
+      const early = { ...(vaf && { earlyVolts: vaf }), ...(reverseEarly && { reverseEarlyVolts: reverseEarly }) };
+      return { kind, id, ...leads, saturationAmps: is, forwardGain: bf, reverseGain: br, ...early };
     }
     case "m": {
       if (n3 !== n4) throw new Error(`${id}: our MOSFET has its bulk at the source`);

@@ -28,6 +28,8 @@ const share: Range = { least: 0, most: 1 };
 const yesOrNo: Range = { least: 0, most: 1 };
 const optional = (range: Range): Range => ({ ...range, optional: true });
 
+const early: Range = { least: 0, most: 1e9 };
+
 const transistor = {
   saturationAmps: saturation,
   forwardGain: gain,
@@ -35,6 +37,8 @@ const transistor = {
   baseOhms: optional(seriesResistance),
   collectorOhms: optional(seriesResistance),
   emitterOhms: optional(seriesResistance),
+  earlyVolts: optional(early),
+  reverseEarlyVolts: optional(early),
 };
 const mosfet = {
   thresholdVolts: { least: -1e3, most: 1e3 },

@@ -57,7 +57,7 @@ export interface Diode {
 }
 
 /**
- * Ebers–Moll, the SPICE level-1 model without Early effect. As in ngspice a leak of gmin stands across both junctions and
+ * Ebers–Moll, the SPICE level-1 model without roll-off. As in ngspice a leak of gmin stands across both junctions and
  * from the collector (npn) or base (pnp) to ground, where SPICE keeps the chip's substrate.
  */
 export interface BipolarTransistor {
@@ -72,6 +72,9 @@ export interface BipolarTransistor {
   readonly baseOhms?: number;
   readonly collectorOhms?: number;
   readonly emitterOhms?: number;
+  /** Early voltages forward and in reverse (SPICE's VAF and VAR); none or 0 for no such effect. */
+  readonly earlyVolts?: number;
+  readonly reverseEarlyVolts?: number;
 }
 
 /**

@@ -1,9 +1,9 @@
 // Bipolar transistors, npn and pnp: Ebers–Moll in SPICE's transport form, with ohms inside the three leads.
 //
 // Collector current BE − BC·(1 + 1/reverseGain), base current BE/forwardGain + BC/reverseGain, where BE and BC are the
-// currents of two junctions. A pnp is an npn with all voltages and currents reversed.
+// currents of two junctions; where it is given, the Early effect widens BE − BC by the voltages. A pnp is an npn with all voltages and currents reversed.
 // Does not know: types by name, ratings.
-// Source: Gummel, Poon, Bell Syst. Tech. J. 49 (1970), without Early effect and roll-off.
+// Source: Gummel, Poon, Bell Syst. Tech. J. 49 (1970), without roll-off; Early, Proc. IRE 40 (1952).
 import type { DeviceFamily, EquationBuilder, Unknown } from "../equations.ts";
 import { criticalVolts, junction, limitJunction, sameVolts, straightVolts } from "../junction.ts";
 import type { BipolarTransistor } from "../netlist.ts";
@@ -58,6 +58,9 @@ export function bipolars(
   const straight = new Float64Array(count);
   const byForward = new Float64Array(count);
   const byReverse = new Float64Array(count);
+  /** 1/V; 0 without Early effect. */
+  const byEarly = new Float64Array(count);
+  const byReverseEarly = new Float64Array(count);
   // Two junctions by transistor, base–emitter then base–collector: the last evaluation, V, A, S.
   const lastVolts = new Float64Array(2 * count).fill(Number.NaN);
   const lastAmps = new Float64Array(2 * count);
@@ -80,6 +83,8 @@ export function bipolars(
       straight[k] = straightVolts(e.saturationAmps, thermal);
       byForward[k] = 1 / e.forwardGain;
       byReverse[k] = 1 / e.reverseGain;
+      byEarly[k] = e.earlyVolts ? 1 / e.earlyVolts : 0;
+      byReverseEarly[k] = e.reverseEarlyVolts ? 1 / e.reverseEarlyVolts : 0;
       leads.forEach((lead, n) => {
         if (lead.k === k) leadSiemens[n] = 1 / (e[lead.field] as number);
       });
@@ -127,15 +132,18 @@ export function bipolars(
         const gBc = lastSiemens[bc] as number;
         const gPi = gBe * (byForward[k] as number) + gmin;
         const gMu = gBc * (byReverse[k] as number) + gmin;
-        const gOut = gBc + gMu;
         const atBe = lastVolts[be] as number;
         const atBc = lastVolts[bc] as number;
         const overBe = wantedBe - atBe;
         const overBc = wantedBc - atBc;
-        const throughBe = (lastAmps[be] as number) + gBe * overBe;
-        const throughBc = (lastAmps[bc] as number) + gBc * overBc;
+        // Early effect: the base gets thinner as the voltage at its far side grows.
+        const across = (lastAmps[be] as number) - (lastAmps[bc] as number);
+        const thinner = 1 - atBc * (byEarly[k] as number) - atBe * (byReverseEarly[k] as number);
+        const gForward = gBe * thinner - across * (byReverseEarly[k] as number);
+        const gReverse = gBc * thinner + across * (byEarly[k] as number);
+        const gOut = gReverse + gMu;
         const backBc = (lastAmps[bc] as number) * (byReverse[k] as number) + gmin * atBc + gMu * overBc;
-        const collector = s * (throughBe - throughBc - backBc);
+        const collector = s * (across * thinner + gForward * overBe - gReverse * overBc - backBc);
         const base = s * ((lastAmps[be] as number) * (byForward[k] as number) + gmin * atBe + gPi * overBe + backBc);
         const sub = substrate[k] as number;
         const leak = gmin * (x[sub] as number);
@@ -146,14 +154,14 @@ export function bipolars(
 
         const p = 9 * k;
         add(jacobian, at[p] as number, gOut);
-        add(jacobian, at[p + 1] as number, gBe - gOut);
-        add(jacobian, at[p + 2] as number, -gBe);
+        add(jacobian, at[p + 1] as number, gForward - gOut);
+        add(jacobian, at[p + 2] as number, -gForward);
         add(jacobian, at[p + 3] as number, -gMu);
         add(jacobian, at[p + 4] as number, gPi + gMu);
         add(jacobian, at[p + 5] as number, -gPi);
         add(jacobian, at[p + 6] as number, gMu - gOut);
-        add(jacobian, at[p + 7] as number, gOut - gBe - gPi - gMu);
-        add(jacobian, at[p + 8] as number, gBe + gPi);
+        add(jacobian, at[p + 7] as number, gOut - gForward - gPi - gMu);
+        add(jacobian, at[p + 8] as number, gForward + gPi);
 
         const first = firstCurrent + 3 * k;
         currents[first] = collector + (s > 0 ? leak : 0);
