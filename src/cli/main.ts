@@ -7,6 +7,7 @@ import { Command, CommanderError, InvalidArgumentError, Option } from "commander
 import { type Day, parseDay, parseQuantity } from "../base/index.ts";
 import { languageFor, languageTags, sayUnchecked } from "../language/index.ts";
 import { checkCommand } from "./commands/check.ts";
+import { explainCommand, explainMessageCommand } from "./commands/explain.ts";
 import { orderCommand } from "./commands/order.ts";
 import { planCommand } from "./commands/plan.ts";
 import { papers, printCommand } from "./commands/print.ts";
@@ -58,6 +59,19 @@ async function main(words: readonly string[]): Promise<ExitStatus> {
     .addOption(new Option("--for <time>", t("for")).argParser(readSeconds).default(5, "5s"))
     .action((file: string, o: CommonOptions & { inputs?: string; for: number }) => {
       status = runCommand(file, { inputs: o.inputs ?? null, seconds: o.for, seed: o.seed }, talkOf(o));
+    });
+  add("explain", [
+    "explain program.cpp",
+    "explain program.cpp --wording new --json",
+    "explain --message what-the-up-loader-wrote.txt",
+  ])
+    .argument("[program]", t("programArgument"))
+    .option("--message <file>", t("message"))
+    .addOption(new Option("--wording <which>", t("wording")).choices(["old", "new"]).default("old"))
+    .action((file: string | undefined, o: CommonOptions & { message?: string; wording: "old" | "new" }, command: Command) => {
+      if (o.message !== undefined) status = explainMessageCommand(o.message, talkOf(o));
+      else if (file !== undefined) status = explainCommand(file, { wording: o.wording }, talkOf(o));
+      else command.error(t("explainNeeds"));
     });
   add("rehearse", ["rehearse lighthouse", "rehearse lessons/barrier --class demo/harbour.json"])
     .argument("<lesson>", t("lessonArgument"))

@@ -31,6 +31,9 @@ const families: readonly (readonly [key: string, data: Data])[] = [
   ...(["mistakeSays", "mistakeLook", "mistakeTry"] as const).flatMap((family) =>
     Object.keys(english.program[family]).map((code) => [`${family}.${code}`, { ...samples.mistakeSample }] as const),
   ),
+  ...(["setupMessage", "setupCause", "setupCheck"] as const).flatMap((family) =>
+    Object.keys(english.setup[family]).map((code) => [`${family}.${code}`, {}] as const),
+  ),
   ...Object.entries(samples.reasonSamples).map(([code, data]) => [`reason.${code}`, data] as const),
   ...Object.entries(samples.remedySamples).map(([code, data]) => [`remedy.${code}`, data] as const),
   ...Object.entries(samples.equipmentSamples),

@@ -15,6 +15,7 @@ import type {
   SeenWord,
   SupplyReason,
 } from "../bench/rehearsal/index.ts";
+import type { SetupCause, SetupMessage } from "../bench/setup/index.ts";
 import type { AssumedCode, ChangeEffect, ChangeKind, ChangesProblem } from "../school/changes/index.ts";
 import type { Role, Rota } from "../school/classroom/index.ts";
 import type { EquipmentCode } from "../school/equipment/index.ts";
@@ -49,6 +50,12 @@ export interface Catalogue {
     readonly mistakeSays: Texts<ExplainCode>;
     readonly mistakeLook: Texts<ExplainCode>;
     readonly mistakeTry: Texts<ExplainCode>;
+  };
+  readonly setup: {
+    /** What the up-loader's message means; what may be behind it; how that is checked. */
+    readonly setupMessage: Texts<SetupMessage>;
+    readonly setupCause: Texts<SetupCause>;
+    readonly setupCheck: Texts<SetupCause>;
   };
   /** Kinds, colours, states and cautions are data of the catalogue of parts, not unions: a test compares them with it. */
   readonly parts: typeof en.parts;

@@ -109,12 +109,11 @@ function asSaid(p: ProgramProblem, tokens: readonly Token[]): Said | null {
       const before = tokens[index - 1];
       const isElement = before?.text === "]" || tokens[index - 2]?.text === ".";
       const word = operator === "++" ? "increment" : operator === "--" ? "decrement" : "assignment";
-      const at = isStep ? "here" : "end";
-      if (isElement) return make("readOnlyLocation", { step: word, place: leftText(tokens, index) }, at);
+      if (isElement) return make("readOnlyLocation", { step: word, place: leftText(tokens, index) });
       const isParameter = !isStep && isParameterName(tokens, index, p.name);
       return isStep
         ? make("readOnlyStep", { step: word, name: p.name })
-        : make(isParameter ? "readOnlyParameter" : "readOnly", { name: p.name }, at);
+        : make(isParameter ? "readOnlyParameter" : "readOnly", { name: p.name });
     }
     case "program.notAssignable": {
       const operator = tokens[index]?.text ?? "";

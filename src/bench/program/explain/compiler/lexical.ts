@@ -87,7 +87,7 @@ export function firstOfLexer(
   /** The old compiler shows the end of the line's header name. */
   function includeEnd(line: number): number {
     const row = rows[line - 1] ?? "";
-    return Math.max(row.lastIndexOf(">"), row.lastIndexOf('"')) + 1 || 1;
+    return Math.max(row.lastIndexOf(">"), row.lastIndexOf('"')) + 2;
   }
 }
 
