@@ -90,8 +90,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
 
   // A change makes what was worked out old at once, and asks anew when the changes pause.
   let timer: ReturnType<typeof setTimeout> | undefined;
-  effect(() => {
-    const asked = school.value;
+  const askSoon = (asked: School | null): void => {
     clearTimeout(timer);
     if (asked === null) {
       plan.clear();
@@ -101,7 +100,8 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     plan.grow();
     order.grow();
     timer = setTimeout(() => plan.ask(asked), plan.answer.peek().value === null ? 0 : planAfter);
-  });
+  };
+  effect(() => askSoon(school.value));
 
   const clockText = (): string => {
     const at = minuteOf(now());
@@ -132,6 +132,8 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       plan.clear();
       order.clear();
     });
+    // The same class opened a second time is no change that would be heard, but its plan was forgotten.
+    askSoon(school.peek());
     stopFollowing = next.follow((snapshot) => {
       void read(snapshot).then((followed) => {
         if (followed && open.peek() === next)
