@@ -35,7 +35,7 @@ export function thinGenerations(all: readonly Kept[], limits: typeof keepLimits 
   const recent = whole.slice(0, limits.recent);
   const lastOfDay = firstOfEach(whole, 10);
   const daily = lastOfDay.slice(0, limits.days);
-  const monthly = firstOfEach(lastOfDay.slice(limits.days), 7);
+  const monthly = firstOfEach(lastOfDay, 7).filter((g) => !daily.includes(g));
 
   // Room: what goes first stands first.
   const stays = new Set([...recent, ...daily, ...monthly, ...damaged]);
