@@ -68,7 +68,9 @@ interface Message {
 export async function takeSeat(name: string, between: Between, calls: SeatCalls): Promise<Seat> {
   const { locks, after, tab } = between;
   let writes = locks === null;
+  /** The seat is promised to another tab; and whether this tab was told so already. */
   let isHandingOver = false;
+  let isTold = false;
   let hasLeft = false;
   /** True where the browser has locks and refuses them: then there is no order among tabs but the look at the top generation. */
   let isRefused = false;
@@ -122,12 +124,12 @@ export async function takeSeat(name: string, between: Between, calls: SeatCalls)
     await calls.onSeat(true);
   };
   const lose = async () => {
-    const was = writes || isHandingOver;
+    const mustTell = writes || (isHandingOver && !isTold);
     writes = false;
     isHandingOver = false;
     release = null;
     queueUp();
-    if (was) await calls.onSeat(false);
+    if (mustTell) await calls.onSeat(false);
   };
   const queueUp = (): Promise<boolean> => {
     leaveQueue?.();
@@ -150,8 +152,10 @@ export async function takeSeat(name: string, between: Between, calls: SeatCalls)
       if (message.say === "want" && writes && locks !== null) {
         writes = false;
         isHandingOver = true;
+        isTold = false;
         void calls.handOver().then(async () => {
           if (!isHandingOver) return;
+          isTold = true;
           await calls.onSeat(false);
           post("yours", message.from);
           after(seatTimes.relief, () => {
