@@ -6,6 +6,7 @@ import "./look/page.css";
 import { render } from "preact";
 import { languageFor, say } from "../language/index.ts";
 import { startEngine } from "./engine/startEngine.ts";
+import { looksOf } from "./places/settings/looksOf.ts";
 import { makeSession } from "./session/makeSession.ts";
 import { saveFile } from "./session/saveFile.ts";
 import { startUndoKeys } from "./session/undoKeys.ts";
@@ -29,6 +30,8 @@ async function start(root: HTMLElement): Promise<void> {
   });
   startRouter((page) => (page === "" ? "Benchday" : say(session.language.value, "shell.windowTitle", { page })));
   startUndoKeys(session);
+  // Size of type and strength of lines hold from the first moment.
+  looksOf(session);
   if (location.hash === "#/demo") {
     await session.openDemo();
     goTo(linkTo("today"), true);
