@@ -1,7 +1,7 @@
 // No accessibility fault that axe-core 4.14 finds, on any place, wide and narrow; and lines that people can press are large enough.
 //
 // 24 CSS px is WCAG 2.2, 2.5.8; 44 in Today is our own goal after 2.5.5.
-import { afterAll, beforeAll, describe, expect } from "vitest";
+import { afterAll, describe, expect } from "vitest";
 import { accessibilityFaults, browserTest, goTo, type OpenedPage, openPage, withDemo } from "./harness.ts";
 import { placesBefore, placesOfDemo } from "./places.ts";
 

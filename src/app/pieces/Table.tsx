@@ -32,23 +32,28 @@ export function Table({ caption, showCaption = false, head, children, foot, phon
       <caption class={showCaption ? undefined : "unseen"}>{caption}</caption>
       <thead>
         <tr>
-          {head.map((column, n) => (
-            <th
-              key={n}
-              scope="col"
-              class={column.numeric ? "num" : undefined}
-              aria-sort={column.sorted ? (column.sorted === "up" ? "ascending" : "descending") : undefined}
-            >
-              {column.onSort ? (
-                <button type="button" class="link" onClick={column.onSort}>
-                  {column.says}
-                  {column.sorted && <span aria-hidden="true">{column.sorted === "up" ? " ↑" : " ↓"}</span>}
-                </button>
-              ) : (
-                column.says
-              )}
-            </th>
-          ))}
+          {head.map((column, n) =>
+            column.says === "" ? (
+              // A column of acts has no name; an empty head cell would promise one.
+              <td key={n} />
+            ) : (
+              <th
+                key={n}
+                scope="col"
+                class={column.numeric ? "num" : undefined}
+                aria-sort={column.sorted ? (column.sorted === "up" ? "ascending" : "descending") : undefined}
+              >
+                {column.onSort ? (
+                  <button type="button" class="link" onClick={column.onSort}>
+                    {column.says}
+                    {column.sorted && <span aria-hidden="true">{column.sorted === "up" ? " ↑" : " ↓"}</span>}
+                  </button>
+                ) : (
+                  column.says
+                )}
+              </th>
+            ),
+          )}
         </tr>
       </thead>
       <tbody>{children}</tbody>

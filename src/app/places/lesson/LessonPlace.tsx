@@ -304,13 +304,15 @@ function Readings({ lesson, result }: { readonly lesson: Lesson; readonly result
 
 function Program({ lines }: { readonly lines: readonly string[] }) {
   return (
-    <ol class="program bleed">
-      {lines.map((line, n) => (
-        <li key={n}>
-          <code>{line}</code>
-        </li>
-      ))}
-    </ol>
+    <div class="bleed">
+      <ol class="program">
+        {lines.map((line, n) => (
+          <li key={n}>
+            <code>{line}</code>
+          </li>
+        ))}
+      </ol>
+    </div>
   );
 }
 

@@ -19,10 +19,11 @@ export function ByTheClock({ meeting }: { readonly meeting: LessonDate }) {
   const dropped = parts.filter((p) => p.mayBeDropped).map((p) => say(`activity.${p.what}`));
   return (
     <>
-      <ol class="clockplan" style={{ gridTemplateColumns: parts.map((p) => `minmax(4.4rem, ${p.minutes}fr)`).join(" ") }}>
+      <ol class="clockplan">
         {parts.map(({ what, start, minutes, mayBeDropped }) => (
           <li
             key={start}
+            style={{ flexGrow: minutes }}
             class={[minutes >= longFrom ? "long" : "", mayBeDropped ? "dropped" : ""].join(" ").trim() || undefined}
           >
             <span class="m">{formatClock(language, start)}</span>

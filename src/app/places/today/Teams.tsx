@@ -68,12 +68,7 @@ export function Teams({ group, meeting, planned }: TeamsProps) {
             const moved = team.pupils.filter((id) => planned.moved.includes(id));
             return (
               <tr key={team.number}>
-                <th scope="row">
-                  {team.number}
-                  {team.presenter !== undefined && (
-                    <span class="note under">{say("today.presents", { name: names.get(team.presenter) ?? "" })}</span>
-                  )}
-                </th>
+                <th scope="row">{team.number}</th>
                 {roles.map((role, n) => (
                   <td key={role} data-l={say(`today.${role}`)}>
                     {team.roles
@@ -83,6 +78,7 @@ export function Teams({ group, meeting, planned }: TeamsProps) {
                           {i > 0 && ", "}
                           <bdi>{names.get(pupil) ?? pupil}</bdi>
                           {moved.includes(pupil) && <span class="note"> {say("today.moved")}</span>}
+                          {pupil === team.presenter && <span class="note"> {say("today.presents")}</span>}
                         </span>
                       ))}
                     {n === roles.length - 1 && gone.length > 0 && (
