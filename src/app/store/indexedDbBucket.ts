@@ -37,7 +37,6 @@ export function indexedDbBucket({ name, openWithin = 3000, answerWithin = 20_000
   const openAt = (version: number | undefined) =>
     openDB<Records>(name, version, {
       upgrade: (db, from) => {
-        if (version === undefined) throw new BucketError("newer", "no version of the database that is known here");
         if (from !== 0) return;
         db.createObjectStore("records");
         onMade?.();
@@ -56,8 +55,9 @@ export function indexedDbBucket({ name, openWithin = 3000, answerWithin = 20_000
         return await openAt(databaseVersion);
       } catch (error) {
         if ((error as { name?: unknown }).name !== "VersionError") throw error;
-        isNewer = true;
-        return await openAt(undefined);
+        const db = await openAt(undefined);
+        isNewer = db.version > databaseVersion;
+        return db;
       }
     })();
     const answer = within(openWithin, asked, "the database does not open").then((db) => {
