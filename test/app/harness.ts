@@ -81,9 +81,12 @@ export async function planned(page: Page): Promise<void> {
 
 /** Goes to an address and waits for the place behind it. */
 export async function goTo(page: Page, hash: string): Promise<void> {
-  await page.evaluate((to) => {
+  const isThere = await page.evaluate((to) => {
+    if (location.hash === to) return true;
     location.hash = to;
+    return false;
   }, hash);
+  if (isThere) return;
   await page.waitForFunction((to) => location.hash === to && document.activeElement?.tagName === "H1", hash);
 }
 

@@ -61,8 +61,8 @@ function outside(page: OpenedPage["page"]): Promise<string[]> {
       if (box.width === 0 || box.height === 0) continue;
       const says = `${element.tagName}.${element.className} “${element.textContent?.trim().slice(0, 30)}”`;
       if (box.right > width + 1 || box.left < -1) told.push(`${says} from ${Math.round(box.left)} to ${Math.round(box.right)}`);
-      // A field scrolls what it holds; what is for listeners only is cut on purpose.
-      const isMeant = element.matches("input, textarea, select") || style.clipPath !== "none";
+      // A field scrolls what it holds, a paper is drawn smaller than it is, what is for listeners only is cut on purpose.
+      const isMeant = element.matches("input, textarea, select, .preview") || style.clipPath !== "none";
       const cuts = !isMeant && (style.overflowX === "hidden" || style.overflowX === "clip");
       if (cuts && element.scrollWidth > element.clientWidth + 1) told.push(`${says} is cut off`);
     }
