@@ -19,6 +19,8 @@ export interface OpenFileProps {
   readonly label: ComponentChildren;
   /** Called with a class that was read whole. */
   readonly onClass: (classFile: ClassFile, fileName: string) => void;
+  /** Takes a file that is dropped anywhere on the page; usual. Only one of a page may. */
+  readonly drops?: boolean;
   /** What the person presses to take a file in spite of its doubts. */
   readonly takeLabel: ComponentChildren;
 }
@@ -35,7 +37,7 @@ const startBytes = 4096;
 /** A broken file may have hundreds of problems, and the first few tell. */
 const problemsShown = 8;
 
-export function OpenFile({ as, label, onClass, takeLabel }: OpenFileProps) {
+export function OpenFile({ as, label, onClass, takeLabel, drops = true }: OpenFileProps) {
   const session = useSession();
   const say = useSay();
   const input = useRef<HTMLInputElement>(null);
@@ -72,6 +74,7 @@ export function OpenFile({ as, label, onClass, takeLabel }: OpenFileProps) {
 
   // A file that misses the button by a hand's breadth would else replace the page.
   useEffect(() => {
+    if (!drops) return;
     const over = (event: DragEvent) => event.preventDefault();
     const drop = (event: DragEvent) => {
       event.preventDefault();

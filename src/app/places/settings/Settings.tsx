@@ -9,6 +9,7 @@ import { About } from "./About.tsx";
 import { ClassesHere } from "./ClassesHere.tsx";
 import { CopyAndOpen } from "./CopyAndOpen.tsx";
 import { DaysBefore } from "./DaysBefore.tsx";
+import { JoinCopy } from "./JoinCopy.tsx";
 import { LookSettings } from "./LookSettings.tsx";
 import { OfTheClass } from "./OfTheClass.tsx";
 import "./settings.css";
@@ -22,6 +23,7 @@ export function Settings() {
       <LookSettings />
       {hasClass && <OfTheClass />}
       {hasClass && <DaysBefore />}
+      {hasClass && <JoinCopy />}
       <ClassesHere />
       <About />
       {!hasClass && (
