@@ -315,6 +315,7 @@ export const reasonSamples: Readonly<Record<ReasonCode, Data>> = {
   "computers-shared": { count: 8, teams: 9 },
   "battery-shared": { minutes: 30, fromClock: 660, toClock: 690, count: 7, wanted: 10 },
   "lesson-unreadable": { lesson: "The barrier" },
+  "no-pupils": { class: "7b" },
   "not-modelled": { part: "M2" },
   "chance-low": { chance: 0.91, wanted: 0.95 },
   "substitute-used": { part: "R2", item: "resistor 330", insteadOf: "resistor 220", count: 4, teams: [3, 4, 5, 8] },

@@ -57,6 +57,8 @@ export function judgeSitting(evidence: Evidence): PlannedLesson {
     judgeSupply(evidence, choice, found);
     judgeTrays(known, trays, found);
   }
+  // With nobody on the list nothing is missing either, which would read as "ready".
+  if (place.group.pupils.length === 0) add(found, "not rehearsed yet", "no-pupils", { class: place.group.id });
   const short = judgeStock(evidence, found);
   judgeSharing(evidence, found);
   judgeEquipment(evidence, found);

@@ -34,6 +34,8 @@ export type ReasonCode =
   | "battery-shared"
   /** lesson: the folder is not there or has errors */
   | "lesson-unreadable"
+  /** class: nobody is on its list, so nobody can say what is needed */
+  | "no-pupils"
   /** part: how it behaves in time is not modelled */
   | "not-modelled"
   /** chance, wanted */

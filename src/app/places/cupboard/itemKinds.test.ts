@@ -1,3 +1,4 @@
+// The kinds of thing that a person can choose, and their keys as the catalogue of parts writes them.
 import { expect, test } from "vitest";
 import { catalogue, itemKey, parseItemKey, tellingParameters } from "../../../bench/parts/index.ts";
 import { itemKinds, itemText, supplyKinds, type Telling } from "./itemKinds.ts";

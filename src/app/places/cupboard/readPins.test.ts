@@ -1,3 +1,4 @@
+// Dead pins as people type them.
 import { expect, test } from "vitest";
 import { boardLegs } from "../../../bench/parts/index.ts";
 import { readPins } from "./readPins.ts";

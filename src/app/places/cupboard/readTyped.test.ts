@@ -1,3 +1,4 @@
+// Counts and numbers as people type them.
 import { expect, test } from "vitest";
 import { readClock, readCount, readDay } from "./readTyped.ts";
 

@@ -1,3 +1,4 @@
+// What is short by when, from plans made by hand.
 import { expect, test } from "vitest";
 import type { Day } from "../../../base/index.ts";
 import type { Plan, PlannedLesson } from "../../../school/readiness/index.ts";

@@ -1,3 +1,4 @@
+// What a cupboard holds, by kit and by box, from files made by hand.
 import { expect, test } from "vitest";
 import type { Day } from "../../../base/index.ts";
 import type { ClassFile, Kit, Movement, StockLine } from "../../../school/file/index.ts";

@@ -1,3 +1,4 @@
+// A list from which doubtful lines are left out.
 import { expect, test } from "vitest";
 import { withoutLines } from "./withoutLines.ts";
 

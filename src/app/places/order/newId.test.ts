@@ -1,3 +1,4 @@
+// New ids: fit for a class file and never one that is there.
 import { expect, test } from "vitest";
 import { isId } from "../../../school/file/index.ts";
 import { newId } from "./newId.ts";

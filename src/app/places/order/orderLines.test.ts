@@ -1,3 +1,4 @@
+// The lines of an order as a person reads them.
 import { expect, test } from "vitest";
 import type { Day } from "../../../base/index.ts";
 import type { ClassFile, Device, Kit, Offer, Supplier } from "../../../school/file/index.ts";

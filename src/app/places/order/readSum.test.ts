@@ -1,3 +1,4 @@
+// Sums of money as people type them, with comma and point.
 import { expect, test } from "vitest";
 import { readSum } from "./readSum.ts";
 

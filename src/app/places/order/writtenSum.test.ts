@@ -1,3 +1,4 @@
+// Sums written for a field, read back the same.
 import { expect, test } from "vitest";
 import { readSum } from "./readSum.ts";
 import { writtenSum } from "./writtenSum.ts";

@@ -1,3 +1,4 @@
+// Ids of new classes.
 import { expect, test } from "vitest";
 import { isId } from "../../../school/file/index.ts";
 import { newClassId } from "./newClassId.ts";

@@ -1,3 +1,4 @@
+// Teams of a lesson as the list shows them.
 import { expect, test } from "vitest";
 import type { Day } from "../../../base/index.ts";
 import type { ClassGroup } from "../../../school/file/index.ts";
