@@ -111,7 +111,8 @@ test(`${sample(500, 10_000)} mangled class files: the reader refuses with a plac
     }
     const written = writeClassFile(value);
     const again = readClassFile("m.json", written);
-    expect(again.value, how).toEqual(value);
+    // JSON knows a minus nought and writes it as nought: they are the same number.
+    expect(again.value, how).toEqual(JSON.parse(JSON.stringify(value)));
     expect(writeClassFile(again.value!), how).toBe(written);
   }
 });
