@@ -116,7 +116,7 @@ function BoxRow({ box, lines, needed, hasHead, isSearched, open, onOpen }: BoxPr
                 <TextLink
                   onPress={() => onOpen(isOpen ? null : key)}
                   pressed={isOpen}
-                  label={say("cupboard.happenedTo", { name: item })}
+                  label={say(isOpen ? "cupboard.closeOf" : "cupboard.happenedTo", { name: item })}
                 >
                   {say(isOpen ? "cupboard.close" : "cupboard.happened")}
                 </TextLink>

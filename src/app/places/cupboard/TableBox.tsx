@@ -46,6 +46,7 @@ export function TableBox<Row>({ label, hint, read, heads, cells, ways, onClose }
   const lookAt = async (table: string, file: string | null): Promise<void> => {
     asked.current += 1;
     const mine = asked.current;
+    setLook(null);
     let seen: Look<Row>;
     try {
       const job = read(file ?? say("cupboard.pastedName"), new TextEncoder().encode(table));
@@ -99,13 +100,13 @@ export function TableBox<Row>({ label, hint, read, heads, cells, ways, onClose }
       />
       {look && (
         <section class="understood">
-          <h3 ref={heading} tabIndex={-1}>
+          <h2 ref={heading} tabIndex={-1}>
             {look.trouble
               ? sayUnchecked(language, look.trouble)
               : look.rows
                 ? say("cupboard.understood", { count: look.rows.length })
                 : say("cupboard.inDoubt", { count: errors.length })}
-          </h3>
+          </h2>
           {errors.map((problem, n) => (
             <Problem key={n} problem={problem} />
           ))}

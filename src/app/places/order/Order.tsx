@@ -3,7 +3,7 @@
 // Nothing is computed before it is asked. The table for the office is two taps from anywhere: Order, then the table; the order is
 // worked out on the way.
 // Does not know: how the cheapest order is found.
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { sayUnchecked } from "../../../language/index.ts";
 import { Button, LastAct, Nothing, Page, ProgressRuler, Row, TextLink } from "../../pieces/index.ts";
 import { troubleOf } from "../../session/answering.ts";
@@ -20,6 +20,11 @@ export function Order() {
   const [writing, setWriting] = useState(false);
   const [trouble, setTrouble] = useState<string | null>(null);
   const classFile = session.classFile.value;
+  const isFresh = session.order.value.fresh;
+  // An answer ends the question; a change after it makes the order old and does not ask anew.
+  useEffect(() => {
+    if (isFresh) setAsked(false);
+  }, [isFresh]);
   if (classFile === null) return null;
   const { value, fresh, progress, trouble: stopped } = session.order.value;
   const language = session.language.value;

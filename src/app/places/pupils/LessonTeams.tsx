@@ -2,7 +2,7 @@
 //
 // Does not know: how the rota was made.
 import { useState } from "preact/hooks";
-import { formatDay, formatList, type Language, say as sayIn } from "../../../language/index.ts";
+import { formatDay, formatList, type Language } from "../../../language/index.ts";
 import type { ClassGroup } from "../../../school/file/index.ts";
 import { Row, shortDay, Table, TextLink, Tick } from "../../pieces/index.ts";
 import { lessonTitle } from "../../session/lessonTitle.ts";
@@ -56,7 +56,9 @@ export function LessonTeams({ group }: { readonly group: ClassGroup }) {
               <TextLink
                 onPress={() => setOpened(new Map(opened).set(lesson.id, !isOpen))}
                 pressed={isOpen}
-                label={say("pupilsPage.teamsOf", { day: formatDay(language, lesson.date, "short") })}
+                label={say(isOpen ? "pupilsPage.hideTeamsOf" : "pupilsPage.showTeamsOf", {
+                  day: formatDay(language, lesson.date, "short"),
+                })}
               >
                 {say(isOpen ? "pupilsPage.hideTeams" : "pupilsPage.showTeams")}
               </TextLink>
@@ -95,7 +97,7 @@ function Teams({ group, lesson }: { readonly group: ClassGroup; readonly lesson:
           { says: say("pupilsPage.checks") },
         ]}
         phone="paragraphs"
-        class="teams"
+        class="team-lines"
       >
         {lesson.teams.map((team) => (
           <tr key={team.number}>
@@ -111,13 +113,17 @@ function Teams({ group, lesson }: { readonly group: ClassGroup; readonly lesson:
         ))}
       </Table>
       <p>
-        <TextLink onPress={() => setChoosing(!choosing)} pressed={choosing} label={say("pupilsPage.whoIsAwayOn", { day })}>
+        <TextLink
+          onPress={() => setChoosing(!choosing)}
+          pressed={choosing}
+          label={say(choosing ? "pupilsPage.closeAwayOf" : "pupilsPage.whoIsAwayLabel", { day })}
+        >
           {say(choosing ? "pupilsPage.closeAway" : "pupilsPage.whoIsAway")}
         </TextLink>
       </p>
       {choosing && (
         <fieldset class="choice columns">
-          <legend>{sayIn(language, "pupilsPage.whoIsAwayOn", { day })}</legend>
+          <legend>{say("pupilsPage.whoIsAwayOn", { day })}</legend>
           {group.pupils.map((pupil) => (
             <Tick
               key={pupil.id}

@@ -19,6 +19,7 @@ export function Pupils() {
   const session = useSession();
   const group = session.group.value;
   const [listOpen, setListOpen] = useState(false);
+  const [refused, setRefused] = useState<{ readonly of: "size" | "balance"; readonly says: string | null } | null>(null);
   if (group === null) return null;
   const marks = markColumns(group.pupils);
   const roster = (
@@ -79,7 +80,10 @@ export function Pupils() {
           hideLabel
           value={String(group.teamSize)}
           options={sizes.map((size) => ({ value: String(size), label: say("pupilsPage.sizeOf", { count: size }) }))}
-          onChange={(size) => act({ kind: "set-team-size", class: group.id, teamSize: Number(size) })}
+          problem={refused?.of === "size" ? refused.says : null}
+          onChange={(size) =>
+            setRefused({ of: "size", says: act({ kind: "set-team-size", class: group.id, teamSize: Number(size) }) })
+          }
         />
         {marks.length > 0 && (
           <Choice
@@ -88,7 +92,13 @@ export function Pupils() {
             as="marks"
             value={group.balance ?? ""}
             options={[{ value: "", label: say("pupilsPage.noBalance") }, ...marks.map((mark) => ({ value: mark, label: mark }))]}
-            onChange={(mark) => act({ kind: "set-balance", class: group.id, balance: mark === "" ? null : mark })}
+            problem={refused?.of === "balance" ? refused.says : null}
+            onChange={(mark) =>
+              setRefused({
+                of: "balance",
+                says: act({ kind: "set-balance", class: group.id, balance: mark === "" ? null : mark }),
+              })
+            }
           />
         )}
       </Row>
