@@ -27,6 +27,8 @@ describe("a walk with Tab", () => {
           opened[which] ??= await open({ width: 1280 });
           const { page } = opened[which];
           await goTo(page, hash);
+          // Papers that are still being made bring links when they are done.
+          await page.locator("#print-now[aria-disabled]").waitFor({ state: "detached" });
           const all = await numberFocusable(page);
           // The walk begins before everything: the browser remembers where the focus was, even when it is gone.
           await page.evaluate(() => {

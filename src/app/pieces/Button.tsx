@@ -25,21 +25,19 @@ export function Button({ onPress, to, notYet = null, submit = false, id, childre
         {children}
       </a>
     );
-  const button = (
-    <button
-      type={submit ? "submit" : "button"}
-      id={id}
-      onClick={notYet === null ? onPress : undefined}
-      aria-disabled={notYet === null ? undefined : "true"}
-      aria-describedby={notYet === null ? undefined : whyId}
-    >
-      {children}
-    </button>
-  );
-  if (notYet === null) return button;
+  // The same elements either way: a button that becomes ready while it has the focus keeps it.
   return (
-    <span class="not-yet">
-      {button} <span id={whyId}>{notYet}</span>
+    <span class={notYet === null ? "now" : "not-yet"}>
+      <button
+        type={submit ? "submit" : "button"}
+        id={id}
+        onClick={notYet === null ? onPress : undefined}
+        aria-disabled={notYet === null ? undefined : "true"}
+        aria-describedby={notYet === null ? undefined : whyId}
+      >
+        {children}
+      </button>
+      {notYet !== null && <span id={whyId}>{notYet}</span>}
     </span>
   );
 }

@@ -14,7 +14,17 @@ export interface TickProps {
 export function Tick({ label, note, ticked, onChange, id }: TickProps) {
   return (
     <label class="row tickrow">
-      <input type="checkbox" id={id} checked={ticked} onChange={(event) => onChange(event.currentTarget.checked)} />
+      <input
+        type="checkbox"
+        id={id}
+        checked={ticked}
+        onChange={({ currentTarget: box }) => {
+          const on = box.checked;
+          // The box shows what is so: where the act is refused, nothing is drawn anew and it must not stay crossed.
+          box.checked = ticked;
+          onChange(on);
+        }}
+      />
       <span>
         {label}
         {note && <span class="note under">{note}</span>}

@@ -6,6 +6,7 @@ import { useState } from "preact/hooks";
 import { TextLink } from "../pieces/TextLink.tsx";
 import { saveClassCopy } from "../session/saveClassCopy.ts";
 import { useSay, useSession } from "../session/useSession.ts";
+import { clockOf } from "./clockOf.ts";
 
 export function Bars() {
   const session = useSession();
@@ -18,7 +19,7 @@ export function Bars() {
     <div aria-live="polite">
       {kept.word === "not kept" && (
         <div class="bar">
-          <b>{say("session.notKeptSince", { clock: kept.since })}</b>
+          <b>{say("session.notKeptSince", { clock: clockOf(session.language.value, kept.since) })}</b>
           <span>{say(`keeping.${kept.why}`)}</span>
           <TextLink onPress={() => void saveClassCopy(session)}>{say("session.saveCopy")}</TextLink>
           <TextLink onPress={() => open?.retry()}>{say("session.tryAgain")}</TextLink>
@@ -32,7 +33,7 @@ export function Bars() {
       )}
       {notice !== null && (
         <div class="bar">
-          <b>{say(`session.${notice.code}`, notice.data)}</b>
+          <b>{say(notice.code, notice.data)}</b>
           <TextLink onPress={() => session.dismissNotice()}>{say("session.clockSeen")}</TextLink>
         </div>
       )}

@@ -2,11 +2,12 @@
 //
 // Does not know: how any of it came about.
 
-import { formatClock, languageFor, languageTags } from "../../language/index.ts";
+import { languageFor, languageTags } from "../../language/index.ts";
 import { TextLink } from "../pieces/TextLink.tsx";
 import { saveClassCopy } from "../session/saveClassCopy.ts";
 import { sayAct } from "../session/sayAct.ts";
 import { useSay, useSession } from "../session/useSession.ts";
+import { clockOf } from "./clockOf.ts";
 import { pageName } from "./router.ts";
 
 /** Days after which a file copy is called old. */
@@ -92,10 +93,4 @@ export function TitleBlock() {
       </div>
     </footer>
   );
-}
-
-/** An ISO moment or a clock that is written already. */
-function clockOf(language: Parameters<typeof formatClock>[0], at: string): string {
-  const moment = new Date(at);
-  return Number.isNaN(moment.getTime()) ? at : formatClock(language, moment.getHours() * 60 + moment.getMinutes());
 }
