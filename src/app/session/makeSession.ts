@@ -147,14 +147,13 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     await store.setNote(note.last, next.id);
     const state = next.state.peek();
     if (state.word === "kept" && Date.parse(state.at) - now().getTime() > clockSlack * 60_000)
-      notice.value = { code: "clockBack", data: { day: today.peek(), last: state.at.slice(0, 10) } };
-    else notice.value = next.trouble === "damaged" ? { code: "damagedFile", data: {} } : null;
+      notice.value = { code: "session.clockBack", data: { day: today.peek(), last: state.at.slice(0, 10) } };
+    else notice.value = next.trouble ? { code: `keeping.${next.trouble}`, data: {} } : null;
   };
 
   const begin = async (file: ClassFile, how: "new" | "file" | "demo"): Promise<void> => {
     const id = how === "demo" ? demoId : world.freshId();
-    const title = file.classes.map((g) => g.name).join(", ");
-    const next = await store.open(id, title);
+    const next = await store.open(id, titleOf(file));
     const moment = now().toISOString();
     await store.setNote(note.copy(id), how === "file" ? moment : `never ${moment}`);
     await enter(
@@ -168,7 +167,8 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     const next = await store.open(id, "");
     const list = next.found && (await read(next.found));
     if (list) return enter(next, list);
-    if (next.found) notice.value = { code: next.trouble === "newer" ? "newerFile" : "classUnreadable", data: {} };
+    if (next.trouble) notice.value = { code: `keeping.${next.trouble}`, data: {} };
+    else if (next.found) notice.value = { code: "session.classUnreadable", data: {} };
     await next.close();
   };
 
@@ -180,15 +180,17 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     await next.close();
     const answer = await engine.readClass("demo.json", new TextEncoder().encode(demo.text)).answer;
     if (answer.value) await begin(answer.value, "demo");
-    else notice.value = { code: "demoUnreadable", data: {} };
+    else notice.value = { code: "session.demoUnreadable", data: {} };
   };
 
   const tell = ({ acts: list, change, says }: Step, undone: boolean): void => {
+    if (thrown.peek()) void store.clearForgotten();
     batch(() => {
       acts.value = list;
       lastAct.value = { change, says, at: clockText(), undone };
       thrown.value = null;
     });
+    open.peek()?.entitle(titleOf(list.classFile));
     keep(sayAct(language.peek(), says, shipped.peek()));
   };
 
@@ -271,7 +273,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       const snapshot = await at?.read(generation);
       const list = snapshot && (await read(snapshot));
       if (!at || !list) {
-        notice.value = { code: "classUnreadable", data: {} };
+        notice.value = { code: "session.classUnreadable", data: {} };
         return;
       }
       batch(() => {
@@ -284,7 +286,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       const at = open.peek();
       const list = acts.peek();
       if (!at || !list) return;
-      const title = list.classFile.classes.map((g) => g.name).join(", ");
+      const title = titleOf(list.classFile);
       const snapshot = { text: text.peek(), beside: list.beside() };
       stopFollowing();
       batch(() => {
@@ -301,7 +303,9 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       const what = thrown.peek();
       const list = what && (await read(what.snapshot));
       if (!what || !list) return;
-      await enter(await store.open(what.id === demoId ? demoId : world.freshId(), what.title), list);
+      // With its earlier days where the store still has them; else as a copy of what was on screen.
+      const back = await store.bringBack(what.id);
+      await enter(await store.open(back || what.id === demoId ? what.id : world.freshId(), what.title), list);
       thrown.value = null;
       keep("");
     },
@@ -322,6 +326,8 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   if (last) await reopen(last);
   return session;
 }
+
+const titleOf = (file: ClassFile): string => file.classes.map((g) => g.name).join(", ");
 
 function copyAgeOf(kept: string | null, today: Day): { days: number; never: boolean } | null {
   if (kept === null) return null;

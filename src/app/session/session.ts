@@ -11,7 +11,7 @@ import type { ClassFile, ClassGroup } from "../../school/file/index.ts";
 import type { OrderPlan } from "../../school/order/index.ts";
 import type { Plan } from "../../school/readiness/index.ts";
 import type { Engine, Job, OnProgress, School, Shipped } from "../engine/engine.ts";
-import type { KeptState, OpenClass, Store } from "../store/store.ts";
+import type { KeepingTrouble, KeptState, OpenClass, Store } from "../store/store.ts";
 
 /** A computed answer as a screen sees it. The old value stays readable while a new one is worked out. */
 export interface Answer<Value> {
@@ -34,9 +34,9 @@ export interface Act {
   readonly undone: boolean;
 }
 
-/** Something that a person must be told once, with a text under `session`. */
+/** Something that a person must be told once, as the key of its text. */
 export interface Notice {
-  readonly code: "clockBack" | "damagedFile" | "newerFile" | "classUnreadable" | "demoUnreadable";
+  readonly code: `session.${"clockBack" | "classUnreadable" | "demoUnreadable"}` | `keeping.${KeepingTrouble}`;
   readonly data: Readonly<Record<string, unknown>>;
 }
 
