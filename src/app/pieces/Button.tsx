@@ -27,7 +27,7 @@ export function Button({ onPress, to, notYet = null, submit = false, id, childre
     );
   // The same elements either way: a button that becomes ready while it has the focus keeps it.
   return (
-    <span class={notYet === null ? "now" : "not-yet"}>
+    <span class={notYet === null ? "act-now" : "not-yet"}>
       <button
         type={submit ? "submit" : "button"}
         id={id}
