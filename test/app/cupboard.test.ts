@@ -36,7 +36,10 @@ for (const [name, size, make] of ways)
             .join(" "),
         );
     const says = () => opened.page.locator("main .says").first().textContent();
-    const undo = () => hands.press("Undo");
+    const undo = async () => {
+      await hands.press("Undo");
+      await soon(says).toContain("Taken back");
+    };
 
     browserTest("what is short stands first, by the day", async () => {
       const days = await opened.page.locator(".bench:has(h3) > .at b").allTextContents();

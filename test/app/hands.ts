@@ -105,24 +105,27 @@ export async function finger(page: Page): Promise<Hands> {
       .first();
   };
   const field = (name: string | RegExp) => page.getByRole("textbox", { name, exact: typeof name === "string" }).first();
+  /** A tap into a field counts as typing. */
+  const enter = async (name: string | RegExp): Promise<void> => {
+    await field(name).waitFor();
+    await tap(field(name));
+    taps -= 1;
+    await soon(() => field(name).evaluate((el) => el === document.activeElement)).toBe(true);
+  };
   return {
     async press(name) {
       await named(name).waitFor();
       await tap(named(name));
     },
     async write(name, text) {
-      await field(name).waitFor();
-      await tap(field(name));
-      taps -= 1;
+      await enter(name);
       await page.keyboard.press("Control+A");
       await page.keyboard.insertText(text);
       if (text === "") await page.keyboard.press("Delete");
       await page.keyboard.press("Enter");
     },
     async paste(name, text) {
-      await field(name).waitFor();
-      await tap(field(name));
-      taps -= 1;
+      await enter(name);
       await page.keyboard.press("Control+A");
       await page.keyboard.insertText(text);
     },

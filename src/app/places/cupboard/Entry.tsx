@@ -3,7 +3,7 @@
 // What cannot be taken stays as typed, with a sentence below it that says what helps; Escape brings the old value back. What is
 // typed is held here, so that a page that is drawn again meanwhile (the clock moves) does not wipe it.
 // Does not know: what the value is for.
-import { useEffect, useState } from "preact/hooks";
+import { useLayoutEffect, useState } from "preact/hooks";
 import { Field, type FieldProps } from "../../pieces/index.ts";
 
 export interface EntryProps
@@ -17,17 +17,19 @@ export interface EntryProps
 export function Entry({ value, onEnter, ...field }: EntryProps) {
   const [typed, setTyped] = useState(value);
   const [problem, setProblem] = useState<string | null>(null);
+  const [taken, setTaken] = useState(0);
   const reset = () => {
     setTyped(value);
     setProblem(null);
   };
-  useEffect(reset, [value]);
+  // What is written otherwise but means the same ("012") goes back to how it is kept, and so does what changed elsewhere.
+  // Before anything is drawn: a slow computer must not wipe what is typed after it.
+  useLayoutEffect(reset, [value, taken]);
   const take = (text: string) => {
     if (text === value) return reset();
     const wrong = onEnter(text);
     setProblem(wrong);
-    // What is written otherwise but means the same ("012") goes back to how it is kept.
-    if (wrong === null) setTyped(value);
+    if (wrong === null) setTaken(taken + 1);
   };
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the key is the field's; it only passes here
