@@ -137,6 +137,7 @@ for (const [name, size, make] of ways)
       await hands.write("board-03: dead pins", "a0 5");
       await soon(() => opened.page.getByRole("textbox", { name: "board-03: dead pins" }).inputValue()).toBe("D5 A0");
       await undo();
+      await soon(() => opened.page.getByRole("textbox", { name: "board-03: dead pins" }).inputValue()).toBe("");
       await hands.write("How many boards in all?", "13");
       await soon(at).toBe("12 of 13");
       await undo();
