@@ -119,14 +119,14 @@ export async function finger(page: Page): Promise<Hands> {
     },
     async write(name, text) {
       await enter(name);
-      await page.keyboard.press("Control+A");
+      await field(name).selectText();
       await page.keyboard.insertText(text);
       if (text === "") await page.keyboard.press("Delete");
       await page.keyboard.press("Enter");
     },
     async paste(name, text) {
       await enter(name);
-      await page.keyboard.press("Control+A");
+      await field(name).selectText();
       await page.keyboard.insertText(text);
     },
     async choose(name, label) {

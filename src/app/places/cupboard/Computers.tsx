@@ -101,7 +101,7 @@ export function Computers({ search }: { readonly search: string }) {
             onEnter={(typed) => {
               const count = readCount(typed, mostListed);
               return count === null
-                ? say("cupboard.notACount", { found: typed })
+                ? say("cupboard.notANumberTo", { found: typed, most: mostListed })
                 : act({ kind: "count-devices", what: "computers", count });
             }}
           />

@@ -88,7 +88,9 @@ export function Devices({ what, search }: { readonly what: "boards" | "cables"; 
             value={String(devices.length)}
             onEnter={(typed) => {
               const count = readCount(typed, mostListed);
-              return count === null ? say("cupboard.notACount", { found: typed }) : act({ kind: "count-devices", what, count });
+              return count === null
+                ? say("cupboard.notANumberTo", { found: typed, most: mostListed })
+                : act({ kind: "count-devices", what, count });
             }}
           />
         </Row>
