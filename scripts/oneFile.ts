@@ -31,6 +31,7 @@ export const pageTarget = ["es2022"];
 export interface PageModule {
   readonly path: string;
   readonly bytes: number;
+  readonly when: "start" | "later";
 }
 
 /** How the page is built. @param entry what runs in it, from the project's root. @param tell what the script is made of. */
@@ -50,9 +51,12 @@ export function pageBuild(entry = "src/app/main.tsx", tell: (modules: readonly P
       reportCompressedSize: false,
       rolldownOptions: {
         input: root + entry,
-        output: { format: "iife", entryFileNames: "page.js", codeSplitting: false },
-        // Of a module nobody uses anything of, nothing is kept; only style sheets and the start do something by being there.
-        treeshake: { moduleSideEffects: (id) => /\.css$/.test(id) || id.endsWith(entry) },
+        output: { format: "es", entryFileNames: "page.js", chunkFileNames: "[name].js" },
+        // Of a module nobody uses anything of, nothing is kept; style sheets and the start do something by being there.
+        // The signals hook themselves into the drawing of screens.
+        treeshake: {
+          moduleSideEffects: (id) => /\.css$|[\\/]@preact[\\/]signals[\\/]/.test(id) || id.endsWith(entry),
+        },
       },
     },
   };
@@ -64,6 +68,8 @@ function textsAsData(): Plugin {
     name: "texts-as-data",
     enforce: "pre",
     load(id) {
+      // What helps a browser to fetch parts by the network has nothing to do here.
+      if (/vite\/preload-helper/.test(id)) return "export const __vitePreload = (ask) => ask()";
       if (!/\/locales\/en\.json$/.test(id.replaceAll("\\", "/"))) return null;
       this.addWatchFile(id);
       return { code: 'export default JSON.parse(document.getElementById("benchday-texts").textContent)', moduleType: "js" };
@@ -77,36 +83,119 @@ function oneFile(fileName: string, tell: (modules: readonly PageModule[]) => voi
     name: "one-file",
     enforce: "post",
     async generateBundle(_, bundle) {
-      let script = "";
+      const chunks: Rollup.OutputChunk[] = [];
       let style = "";
       for (const [name, output] of Object.entries(bundle)) {
         if (output.type === "chunk") {
-          script += output.code;
-          tell(
-            Object.entries(output.modules)
-              .map(([id, { renderedLength }]) => ({ path: id.replaceAll("\\", "/").replace(root, ""), bytes: renderedLength }))
-              .filter((m) => m.bytes > 0)
-              .sort((x, y) => y.bytes - x.bytes),
-          );
+          chunks.push(output);
         } else if (name.endsWith(".css")) style += String(output.source);
         else this.error(`${name} would lie beside the page; put it inside`);
         delete bundle[name];
       }
+      const parts = startAndLater(chunks);
+      const madeOf = (of: readonly Rollup.OutputChunk[], when: PageModule["when"]): PageModule[] =>
+        of.flatMap(({ modules }) =>
+          Object.entries(modules).map(([id, m]) => ({
+            path: id.replaceAll("\\", "/").replace(root, ""),
+            bytes: m.renderedLength,
+            when,
+          })),
+        );
+      tell(
+        [...madeOf(parts.start, "start"), ...madeOf(parts.later, "later")]
+          .filter((m) => m.bytes > 0)
+          .sort((x, y) => y.bytes - x.bytes),
+      );
+      const joined = (of: readonly Rollup.OutputChunk[]) =>
+        `"use strict";${of.map((c) => partOf(c.fileName, c.code, (code) => this.parse(code))).join("\n")}`;
+      const script = `globalThis.benchdayParts={};${joined(parts.start)}`;
       const [loader, engine] = await Promise.all([bundleScript("loader"), bundleScript("worker")]);
-      this.emitFile({ type: "asset", fileName, source: assemble({ script, style, loader, engine }) });
+      this.emitFile({ type: "asset", fileName, source: assemble({ script, later: joined(parts.later), style, loader, engine }) });
     },
   };
 }
 
+/** The chunks that must be there before the page starts, and the others, each after those that it takes from. */
+function startAndLater(chunks: readonly Rollup.OutputChunk[]) {
+  const order: Rollup.OutputChunk[] = [];
+  const add = (name: string): void => {
+    const chunk = chunks.find((c) => c.fileName === name);
+    // Two that take from each other cannot both come first; the build does not make such.
+    if (chunk === undefined || order.includes(chunk)) return;
+    for (const needed of chunk.imports) add(needed);
+    order.push(chunk);
+  };
+  for (const { fileName } of chunks.filter((c) => c.isEntry)) add(fileName);
+  const start = [...order];
+  for (const { fileName } of chunks) add(fileName);
+  return { start, later: order.slice(start.length) };
+}
+
+interface Node {
+  readonly type: string;
+  readonly start: number;
+  readonly end: number;
+  readonly [field: string]: unknown;
+}
+
+/**
+ * A module as a piece of a classic script: what it takes comes from `benchdayParts`, what it gives goes there, and what it asks
+ * for later goes through `benchdayLater` (src/app/laterCode.ts). No name that it gives away is changed after its start.
+ */
+function partOf(file: string, code: string, parse: (code: string) => unknown): string {
+  const edits: { at: number; end: number; text: string }[] = [];
+  const name = (node: unknown) => (node as { name?: string; value?: string }).name ?? (node as { value: string }).value;
+  // A short-maker writes "./later.js" as a text between back-ticks.
+  const partName = (node: unknown) => {
+    const { value, quasis } = node as { value?: string; quasis?: { value: { cooked: string } }[] };
+    return JSON.stringify((value ?? quasis?.[0]?.value.cooked ?? "").replace(/^\.\//, ""));
+  };
+  /** What stands in the place of a node; null where nothing does and its inside is looked at. */
+  const instead = ({ type, specifiers, source, declaration, name: own }: Node): string | null => {
+    if (type === "ImportDeclaration") {
+      const takes = (specifiers as Node[]).map((s) => {
+        if (s.type !== "ImportSpecifier") throw new Error(`${file} takes a whole part`);
+        return `${name(s.imported)}:${name(s.local)}`;
+      });
+      return `const{${takes.join()}}=benchdayParts[${partName(source)}];`;
+    }
+    if (type === "ExportNamedDeclaration") {
+      if (declaration || source) throw new Error(`${file} gives in a way that is not read here`);
+      const gives = (specifiers as Node[]).map((s) => `${name(s.exported)}:${name(s.local)}`);
+      return `benchdayParts[${JSON.stringify(file)}]={${gives.join()}};`;
+    }
+    if (/^Export(?:All|Default)/.test(type)) throw new Error(`${file} holds ${type}`);
+    if (type === "ImportExpression") return `benchdayLater(${partName(source)})`;
+    // Where vite would later put what a browser should fetch beforehand.
+    return type === "Identifier" && own === "__VITE_PRELOAD__" ? "null" : null;
+  };
+  const walk = (node: unknown): void => {
+    if (Array.isArray(node)) {
+      for (const one of node) walk(one);
+      return;
+    }
+    if (typeof node !== "object" || node === null) return;
+    const { start: at, end, type } = node as Node;
+    const text = typeof type === "string" ? instead(node as Node) : null;
+    if (text === null) for (const inside of Object.values(node)) walk(inside);
+    else edits.push({ at, end, text });
+  };
+  walk(parse(code));
+  let text = code;
+  for (const { at, end, text: by } of edits.sort((x, y) => y.at - x.at)) text = text.slice(0, at) + by + text.slice(end);
+  return `(()=>{${text.trim()}})();`;
+}
+
 interface Pieces {
   readonly script: string;
+  readonly later: string;
   readonly style: string;
   readonly loader: string;
   readonly engine: string;
 }
 
 /** The whole page. */
-export function assemble({ script, style, loader, engine }: Pieces): string {
+export function assemble({ script, later, style, loader, engine }: Pieces): string {
   const shipped = toPlainText(readShipped(shippedFiles()));
   const solver = readFileSync(`${root}node_modules/highs/build/highs.wasm`);
   const version = createHash("sha256").update(engine).update(shipped).digest("hex").slice(0, 16);
@@ -137,6 +226,7 @@ export function assemble({ script, style, loader, engine }: Pieces): string {
     block("engine", pack(new TextEncoder().encode(engine)), version),
     `<style>${faces.join("")}</style>`,
     `<script>${inline}</script>`,
+    block("later", pack(new TextEncoder().encode(later))),
     block("solver", pack(solver)),
     '<hr hidden id="benchday-end">',
     "</body>",

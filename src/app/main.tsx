@@ -6,6 +6,7 @@ import "./look/page.css";
 import { render } from "preact";
 import { languageFor, say } from "../language/index.ts";
 import { startEngine } from "./engine/startEngine.ts";
+import { fetchLater, readyLater } from "./laterCode.ts";
 import { looksOf } from "./places/settings/looksOf.ts";
 import { makeSession } from "./session/makeSession.ts";
 import { saveFile } from "./session/saveFile.ts";
@@ -15,6 +16,7 @@ import { Shell } from "./shell/Shell.tsx";
 import { openStore } from "./store/index.ts";
 
 async function start(root: HTMLElement): Promise<void> {
+  readyLater();
   // The engine's worker is unpacked while the store opens.
   const opening = openStore();
   const engine = startEngine(opening);
@@ -27,6 +29,7 @@ async function start(root: HTMLElement): Promise<void> {
     saveFile,
     forcedLanguage: new URLSearchParams(location.search).get("language"),
     browserLanguage: navigator.language,
+    reopensLast: location.hash !== "#/demo",
   });
   startRouter((page) => (page === "" ? "Benchday" : say(session.language.value, "shell.windowTitle", { page })));
   startUndoKeys(session);
@@ -38,6 +41,10 @@ async function start(root: HTMLElement): Promise<void> {
   }
   root.replaceChildren();
   render(<Shell session={session} />, root);
+  // From here a tap is heard and does what it says.
+  performance.mark("usable");
+  // The rest of the code, once what is there has been painted.
+  requestAnimationFrame(() => setTimeout(() => void fetchLater().catch(() => {}), 0));
 }
 
 const root = document.getElementById("page") ?? document.body;

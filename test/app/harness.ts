@@ -55,6 +55,7 @@ export async function openPage(options: OpenOptions = {}): Promise<OpenedPage> {
   if (now) await page.clock.install({ time: now });
   await page.goto(`${pathToFileURL(builtFile).href}${language ? `?language=${language}` : ""}${hash}`);
   await page.locator("footer.block, .wall").first().waitFor();
+  await placed(page);
   return {
     page,
     context,
@@ -74,6 +75,11 @@ export async function withDemo(options: OpenOptions = {}): Promise<OpenedPage> {
   return opened;
 }
 
+/** Waits until the place itself stands there: its code comes a moment after the first screen. */
+export async function placed(page: Page): Promise<void> {
+  await page.locator("main.coming").waitFor({ state: "detached" });
+}
+
 /** Waits until the plan belongs to the class as it is. */
 export async function planned(page: Page): Promise<void> {
   await page.locator("html[data-plan=fresh]").waitFor({ timeout: 45_000 });
@@ -87,7 +93,10 @@ export async function goTo(page: Page, hash: string): Promise<void> {
     return false;
   }, hash);
   if (isThere) return;
-  await page.waitForFunction((to) => location.hash === to && document.activeElement?.tagName === "H1", hash);
+  await page.waitForFunction(
+    (to) => location.hash === to && document.activeElement?.tagName === "H1" && !document.querySelector("main.coming"),
+    hash,
+  );
 }
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");

@@ -96,11 +96,15 @@ async function openInPage(loader: string, engine: string, ears: HostEars): Promi
   };
 }
 
-function runScript(text: string): Promise<void> {
+/** Runs a script from memory, in the page itself. */
+export function runScript(text: string): Promise<void> {
   return new Promise((resolve, reject) => {
     const script = document.createElement("script");
     const address = addressOf(text);
-    script.onload = () => resolve();
+    script.onload = () => {
+      URL.revokeObjectURL(address);
+      resolve();
+    };
     script.onerror = () => reject(new EngineBroken("broken", "a script was refused"));
     script.src = address;
     document.head.append(script);

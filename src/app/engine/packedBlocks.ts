@@ -3,7 +3,7 @@
 // The script runs while the browser still reads the rest of the file, so a block may not have come yet.
 // Does not know: what is in a block.
 
-export type BlockName = "loader" | "engine" | "shipped" | "solver";
+export type BlockName = "loader" | "engine" | "shipped" | "later" | "solver";
 
 /** @returns the text of a block as soon as it is read whole; null where the file lacks it. */
 export async function packedBlock(name: BlockName): Promise<string | null> {

@@ -1,19 +1,13 @@
 // Which component shows which place, by the first word of the address.
 //
+// Today is there from the start, because it is what a teacher opens the page for; the others come a moment later.
 // Does not know: what the places show.
 import type { ComponentType } from "preact";
-import { Course } from "./course/Course.tsx";
-import { Cupboard } from "./cupboard/Cupboard.tsx";
-import { First } from "./first/First.tsx";
-import { LessonPlace } from "./lesson/LessonPlace.tsx";
+import { later } from "../laterCode.ts";
+import { Coming } from "./Coming.tsx";
+import type { LaterPlace } from "./laterPlaces.ts";
 import { Nowhere } from "./Nowhere.tsx";
-import { Order } from "./order/Order.tsx";
-import { Print } from "./print/Print.tsx";
-import { Pupils } from "./pupils/Pupils.tsx";
-import { Questions } from "./questions/Questions.tsx";
-import { Settings } from "./settings/Settings.tsx";
 import { Today } from "./today/Today.tsx";
-import { Wall } from "./today/Wall.tsx";
 
 export interface PlaceEntry {
   readonly Place: ComponentType;
@@ -23,24 +17,27 @@ export interface PlaceEntry {
   readonly bare?: boolean;
 }
 
-const places: Readonly<Record<string, PlaceEntry>> = {
-  first: { Place: First, withoutClass: true },
-  questions: { Place: Questions, withoutClass: true },
-  today: { Place: Today },
-  wall: { Place: Wall, bare: true },
-  course: { Place: Course },
-  lesson: { Place: LessonPlace, withoutClass: true },
-  cupboard: { Place: Cupboard },
-  order: { Place: Order },
-  pupils: { Place: Pupils },
-  print: { Place: Print },
-  settings: { Place: Settings, withoutClass: true },
+/** The component is told apart from the rest, because it may not be there yet. */
+const places: Readonly<Record<"today" | LaterPlace, Omit<PlaceEntry, "Place">>> = {
+  first: { withoutClass: true },
+  questions: { withoutClass: true },
+  today: {},
+  wall: { bare: true },
+  course: {},
+  lesson: { withoutClass: true },
+  cupboard: {},
+  order: {},
+  pupils: {},
+  print: {},
+  settings: { withoutClass: true },
 };
+
+const isPlace = (name: string): name is keyof typeof places => Object.hasOwn(places, name);
 
 /** @returns the place of an address; the place that says so where there is none; null while the page is on its way elsewhere. */
 export function placeOf(name: string, hasClass: boolean): PlaceEntry | null {
   if (name === "" || name === "demo") return null;
-  const entry = Object.hasOwn(places, name) ? places[name] : undefined;
-  if (entry === undefined || (!hasClass && entry.withoutClass !== true)) return { Place: Nowhere };
-  return entry;
+  const entry = isPlace(name) ? places[name] : undefined;
+  if (!isPlace(name) || entry === undefined || (!hasClass && entry.withoutClass !== true)) return { Place: Nowhere };
+  return { ...entry, Place: name === "today" ? Today : (later.value?.laterPlaces[name] ?? Coming) };
 }

@@ -2,19 +2,12 @@
 //
 // The list lies beside the class as JSON and comes back after a reload. One that is damaged or does not fit is left behind: it is never
 // worth more than the class.
+// How an act is done comes a moment after the first screen: the session waits for it before it calls.
 // Does not know: how a change is done; where the list is kept.
-import {
-  act,
-  begin,
-  type Change,
-  type Described,
-  type History,
-  type HistoryEntry,
-  redo,
-  undo,
-} from "../../school/changes/index.ts";
+import type { Change, Described, History, HistoryEntry } from "../../school/changes/index.ts";
 import type { ClassFile } from "../../school/file/index.ts";
 import type { Shipped } from "../engine/engine.ts";
+import { type Later, later } from "../laterCode.ts";
 
 export interface Step {
   readonly acts: Acts;
@@ -35,12 +28,20 @@ export interface Acts {
 
 /** A class that nothing was done to. */
 export function beginActs(classFile: ClassFile, shipped: () => Shipped | null): Acts {
-  return actsOf(begin(classFile), shipped);
+  return actsOf(unchanged(classFile), shipped);
 }
 
 /** @param beside what `beside()` gave, or any other text. */
 export function openActs(classFile: ClassFile, beside: string, shipped: () => Shipped | null): Acts {
-  return actsOf({ ...begin(classFile), ...readList(beside) }, shipped);
+  return actsOf({ ...unchanged(classFile), ...readList(beside) }, shipped);
+}
+
+const unchanged = (file: ClassFile): History => ({ file, done: [], undone: [], retired: [] });
+
+function doing(): Later {
+  const code = later.peek();
+  if (code === null) throw new Error("an act before its code");
+  return code;
 }
 
 function actsOf(history: History, shipped: () => Shipped | null): Acts {
@@ -55,11 +56,11 @@ function actsOf(history: History, shipped: () => Shipped | null): Acts {
         lessonMinutes: new Map([...files.lessons].map(([id, lesson]) => [id, lesson.minutes])),
         kits: files.kits,
       };
-      const outcome = act(history, change, known ?? {});
+      const outcome = doing().act(history, change, known ?? {});
       return "problem" in outcome ? outcome : turned(outcome.value, outcome.value.done.at(-1));
     },
-    undo: () => fitting(() => turned(undo(history), history.done.at(-1))),
-    redo: () => fitting(() => turned(redo(history), history.undone.at(-1))),
+    undo: () => fitting(() => turned(doing().undo(history), history.done.at(-1))),
+    redo: () => fitting(() => turned(doing().redo(history), history.undone.at(-1))),
     beside() {
       const { done, undone, retired } = history;
       return JSON.stringify({ done, undone, retired });

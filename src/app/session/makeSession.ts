@@ -10,6 +10,7 @@ import { type ClassFile, writeClassFile } from "../../school/file/index.ts";
 import type { OrderPlan } from "../../school/order/index.ts";
 import type { Plan } from "../../school/readiness/index.ts";
 import type { Engine, Job, OnProgress, School, Shipped } from "../engine/engine.ts";
+import { fetchLater, later } from "../laterCode.ts";
 import type { KeptState, OpenClass, Snapshot, Store } from "../store/index.ts";
 import { type Acts, beginActs, openActs, type Step } from "./acts.ts";
 import { answering } from "./answering.ts";
@@ -27,6 +28,8 @@ export interface SessionWorld {
   /** A language asked for from outside, above that of the class: for looking at a translation. */
   readonly forcedLanguage: string | null;
   readonly browserLanguage: string;
+  /** False where another class is to be opened first. */
+  readonly reopensLast: boolean;
 }
 
 /** The demo's id in the store: it is one class, however often it is opened. */
@@ -47,7 +50,7 @@ const note = {
   copy: (id: string): string => `copy:${id}`,
 };
 
-/** Makes the session and opens the class that was open last. */
+/** Makes the session and opens the class that was open last, where that is wished. */
 export async function makeSession(world: SessionWorld): Promise<Session> {
   const { engine, store, now } = world;
   const time = startTime(now);
@@ -119,10 +122,14 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   };
 
   let stopFollowing = (): void => {};
-  const enter = async (next: OpenClass, list: Acts): Promise<void> => {
+  /** @param copyNote when its last file copy was made, where that is known without a look into the store. */
+  const enter = async (next: OpenClass, list: Acts, copyNote?: string): Promise<void> => {
     const before = open.peek();
     stopFollowing();
-    const [chosen, copied] = await Promise.all([store.note(note.group(next.id)), store.note(note.copy(next.id))]);
+    const [chosen, copied] =
+      copyNote === undefined
+        ? await Promise.all([store.note(note.group(next.id)), store.note(note.copy(next.id))])
+        : [null, copyNote];
     batch(() => {
       open.value = next;
       acts.value = list;
@@ -144,24 +151,27 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       });
     });
     if (before && before !== next) await before.close();
-    await store.setNote(note.last, next.id);
+    void store.setNote(note.last, next.id);
     const state = next.state.peek();
     if (state.word === "kept" && Date.parse(state.at) - now().getTime() > clockSlack * 60_000)
       notice.value = { code: "session.clockBack", data: { day: today.peek(), last: state.at.slice(0, 10) } };
     else notice.value = next.trouble ? { code: `keeping.${next.trouble}`, data: {} } : null;
   };
 
-  const begin = async (file: ClassFile, how: "new" | "file" | "demo"): Promise<void> => {
-    const id = how === "demo" ? demoId : world.freshId();
-    const next = await store.open(id, titleOf(file));
+  /** @param next the place that was opened for it and is empty. */
+  const beginIn = async (next: OpenClass, file: ClassFile, how: "new" | "file" | "demo"): Promise<void> => {
     const moment = now().toISOString();
-    await store.setNote(note.copy(id), how === "file" ? moment : `never ${moment}`);
+    const copied = how === "file" ? moment : `never ${moment}`;
+    void store.setNote(note.copy(next.id), copied);
     await enter(
       next,
       beginActs(file, () => shipped.peek()),
+      copied,
     );
     keep("");
   };
+  const begin = async (file: ClassFile, how: "new" | "file" | "demo"): Promise<void> =>
+    beginIn(await store.open(how === "demo" ? demoId : world.freshId(), titleOf(file)), file, how);
 
   const reopen = async (id: string): Promise<void> => {
     const next = await store.open(id, "");
@@ -173,14 +183,16 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   };
 
   const openDemo = async (): Promise<void> => {
-    const { demo } = await shippedAnswer;
-    const next = await store.open(demoId, "");
+    const [{ demo }, next] = await Promise.all([shippedAnswer, store.open(demoId, "")]);
     const kept = next.found && (await read(next.found));
     if (kept) return enter(next, kept);
-    await next.close();
     const answer = await engine.readClass("demo.json", new TextEncoder().encode(demo.text)).answer;
-    if (answer.value) await begin(answer.value, "demo");
-    else notice.value = { code: "session.demoUnreadable", data: {} };
+    if (answer.value) {
+      next.entitle(titleOf(answer.value));
+      return beginIn(next, answer.value, "demo");
+    }
+    await next.close();
+    notice.value = { code: "session.demoUnreadable", data: {} };
   };
 
   const tell = ({ acts: list, change, says }: Step, undone: boolean): void => {
@@ -192,6 +204,13 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     });
     open.peek()?.entitle(titleOf(list.classFile));
     keep(sayAct(language.peek(), says, shipped.peek()));
+  };
+
+  // In the order of the taps: each waits for the same code.
+  const whenItCan = (doIt: () => void): void => {
+    fetchLater().then(doIt, () => {
+      notice.value = { code: "session.notDone", data: {} };
+    });
   };
 
   const session: Session = {
@@ -242,6 +261,14 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       const list = acts.peek();
       if (list === null) return { code: "session.noClass" };
       if (kept.peek().word === "follows") return { code: "session.follows" };
+      if (later.peek() === null) {
+        // A tap in the first moment is done when it can be; what then stands against it is told above the place.
+        whenItCan(() => {
+          const problem = session.act(change);
+          if (problem !== null) notice.value = { code: problem.code, data: { ...problem } };
+        });
+        return null;
+      }
       const answer = list.act(change);
       if (answer === null) return null;
       if ("problem" in answer) return answer.problem;
@@ -249,10 +276,12 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       return null;
     },
     undo() {
+      if (later.peek() === null) return whenItCan(session.undo);
       const step = acts.peek()?.undo();
       if (step && kept.peek().word !== "follows") tell(step, true);
     },
     redo() {
+      if (later.peek() === null) return whenItCan(session.redo);
       const step = acts.peek()?.redo();
       if (step && kept.peek().word !== "follows") tell(step, false);
     },
@@ -322,7 +351,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     },
   };
 
-  const last = await store.note(note.last);
+  const last = world.reopensLast ? await store.note(note.last) : null;
   if (last) await reopen(last);
   return session;
 }

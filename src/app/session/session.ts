@@ -34,9 +34,12 @@ export interface Act {
   readonly undone: boolean;
 }
 
-/** Something that a person must be told once, as the key of its text. */
+/** Something that a person must be told once, as the key of its text; also a problem of a change that was done late. */
 export interface Notice {
-  readonly code: `session.${"clockBack" | "classUnreadable" | "demoUnreadable"}` | `keeping.${KeepingTrouble}`;
+  readonly code:
+    | `session.${"clockBack" | "classUnreadable" | "demoUnreadable" | "notDone"}`
+    | `keeping.${KeepingTrouble}`
+    | (string & {});
   readonly data: Readonly<Record<string, unknown>>;
 }
 
@@ -68,7 +71,10 @@ export interface Session {
   stopWork(): void;
   /** Starts again after a stop or trouble. */
   workAgain(): void;
-  /** Does it, tells it, keeps it. @returns the problem where the change cannot be done (then nothing changed). */
+  /**
+   * Does it, tells it, keeps it. @returns the problem where the change cannot be done (then nothing changed). In the first
+   * moment of the page it is done a little later, and a problem becomes a notice.
+   */
   act(change: Change): { readonly code: string } | null;
   readonly lastAct: ReadonlySignal<Act | null>;
   /** How many acts can be taken back and done again. */

@@ -3,6 +3,7 @@
 // Each stands until its cause is gone; none covers anything.
 // Does not know: how a class is kept.
 import { useState } from "preact/hooks";
+import { sayUnchecked } from "../../language/index.ts";
 import { TextLink } from "../pieces/TextLink.tsx";
 import { saveClassCopy } from "../session/saveClassCopy.ts";
 import { useSay, useSession } from "../session/useSession.ts";
@@ -33,7 +34,7 @@ export function Bars() {
       )}
       {notice !== null && (
         <div class="bar">
-          <b>{say(notice.code, notice.data)}</b>
+          <b>{sayUnchecked(session.language.value, notice.code, notice.data)}</b>
           <TextLink onPress={() => session.dismissNotice()}>{say("session.clockSeen")}</TextLink>
         </div>
       )}

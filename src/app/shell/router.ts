@@ -42,6 +42,8 @@ export function goTo(link: string, instead = false): void {
   moves = true;
   if (!instead) location.hash = link;
   else location.replace(link);
+  // At once: what is drawn next must not see the address that was left.
+  hash.value = location.hash;
 }
 
 /** True while a person goes on by a link or an act, false while the back button does. */
