@@ -98,7 +98,7 @@ describe("sentences", () => {
       "Look at the list of parts.",
     );
     expect(sayUnchecked(en, "reason.device-short", { device: "usb-cable", count: 2, wanted: 10 })).toBe(
-      "2 of 10 data cables missing.",
+      "2 of 10 USB cables missing.",
     );
     expect(sayUnchecked(en, "reason.device-short", { device: "drone", count: 2, wanted: 10 })).toBe("2 of 10 drone missing.");
   });

@@ -30,6 +30,8 @@ export function answering<Value>(
   const answer = signal<Answer<Value>>(nothing);
   let job: Job<Value> | null = null;
   let asked = 0;
+  /** How often the class has changed: work that began before a change brings an old answer. */
+  let changes = 0;
   const set = (change: Partial<Answer<Value>>): void => {
     answer.value = { ...answer.peek(), ...change };
   };
@@ -43,6 +45,7 @@ export function answering<Value>(
     ask(school) {
       drop();
       const mine = asked;
+      const changesThen = changes;
       const since = now();
       set({ fresh: false, progress: null, trouble: null });
       const onProgress = (progress: Progress): void => {
@@ -54,7 +57,7 @@ export function answering<Value>(
         (value) => {
           if (mine !== asked) return;
           job = null;
-          answer.value = { value, fresh: true, progress: null, trouble: null };
+          answer.value = { value, fresh: changesThen === changes, progress: null, trouble: null };
         },
         (error: unknown) => {
           if (mine !== asked) return;
@@ -64,6 +67,7 @@ export function answering<Value>(
       );
     },
     grow() {
+      changes += 1;
       if (answer.peek().value !== null) set({ fresh: false });
     },
     clear() {

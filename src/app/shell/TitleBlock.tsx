@@ -62,7 +62,7 @@ export function TitleBlock() {
           <div>
             <span class="what">{say("shell.lastAct")}</span>
             {act === null ? (
-              say("shell.noAct")
+              say(back + again > 0 ? "shell.actBefore" : "shell.noAct")
             ) : (
               <span>
                 {act.undone

@@ -5,6 +5,7 @@
 import "./course.css";
 import { useState } from "preact/hooks";
 import { formatDay, formatNumber } from "../../../language/index.ts";
+import type { Change } from "../../../school/changes/index.ts";
 import { Button, LastAct, Nothing, Page, Row, shortDay, TextLink, Verdict } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { linkTo } from "../../shell/router.ts";
@@ -109,7 +110,12 @@ export function Course() {
         );
       })}
       <Row>
-        <LastAct about={({ kind }) => kind.endsWith("-lesson") || kind === "order-lessons"} />
+        <LastAct
+          about={(change) =>
+            (change.kind.endsWith("-lesson") || change.kind === "order-lessons") &&
+            !shown.some((row) => isOf(change, group.id, row.meeting.lesson))
+          }
+        />
       </Row>
       {!onlyReady && <AddLesson group={group} />}
       <Row class="sectionhead">
@@ -119,6 +125,14 @@ export function Course() {
     </Page>
   );
 }
+
+/** An act on this lesson is told in its own row, as long as there is one. */
+const isOf = (change: Change, group: string, lesson: string): boolean =>
+  change.kind.endsWith("-lesson") &&
+  "sitting" in change &&
+  typeof change.sitting === "object" &&
+  change.sitting.class === group &&
+  change.sitting.lesson === lesson;
 
 interface LessonRowProps {
   readonly row: CourseRow;
@@ -161,11 +175,12 @@ function LessonRow({ row, rows, group, isChanging, onChanging }: LessonRowProps)
             <bdi>{title}</bdi>
           </TextLink>
         </h2>
-        {!isPast && (
+        {(!isPast || counted?.length === 0) && (
           <TextLink label={say("course.changeOf", { title })} pressed={isChanging} onPress={() => onChanging(!isChanging)}>
             {say("course.change")}
           </TextLink>
         )}
+        <LastAct about={(change) => isOf(change, group, meeting.lesson)} />
       </div>
       <div>
         {isPast ? (

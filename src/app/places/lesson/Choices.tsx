@@ -81,7 +81,7 @@ export function Values({ lesson, result }: ChoicesProps) {
           {values.map(({ what, verdict }) => (
             <tr key={`${what.part} ${what.item}`}>
               <th scope="row">{what.part}</th>
-              <td>{say("lessonPage.inPlaceOf", { item: what.item, insteadOf: lesson.parts.get(what.part)?.item ?? "" })}</td>
+              <td>{itemName(language, what.item)}</td>
               <td>
                 <Verdict word={verdict} calm />
               </td>

@@ -64,12 +64,16 @@ export function Teams({ group, meeting, planned }: TeamsProps) {
           head={[{ says: say("today.team") }, ...roles.map((role) => ({ says: say(`today.${role}`) }))]}
         >
           {planned.teams.map((team) => {
-            const gone = (rota?.find((t) => t.number === team.number)?.pupils ?? []).filter((id) => away.has(id));
+            // Who is away is struck out under the role that was theirs.
+            const before = rota?.find((t) => t.number === team.number);
+            const gone = (before?.pupils ?? [])
+              .filter((id) => away.has(id))
+              .map((id) => ({ id, was: before?.roles.find((r) => r.pupil === id)?.role ?? "checker" }));
             const moved = team.pupils.filter((id) => planned.moved.includes(id));
             return (
               <tr key={team.number}>
                 <th scope="row">{team.number}</th>
-                {roles.map((role, n) => (
+                {roles.map((role) => (
                   <td key={role} data-l={say(`today.${role}`)}>
                     {team.roles
                       .filter((r) => r.role === role)
@@ -81,14 +85,16 @@ export function Teams({ group, meeting, planned }: TeamsProps) {
                           {pupil === team.presenter && <span class="note"> {say("today.presents")}</span>}
                         </span>
                       ))}
-                    {n === roles.length - 1 && gone.length > 0 && (
+                    {gone.some(({ was }) => was === role) && (
                       <s class="note under">
-                        {gone.map((id, i) => (
-                          <span key={id}>
-                            {i > 0 && ", "}
-                            <bdi>{names.get(id) ?? id}</bdi>
-                          </span>
-                        ))}
+                        {gone
+                          .filter(({ was }) => was === role)
+                          .map(({ id }, i) => (
+                            <span key={id}>
+                              {i > 0 && ", "}
+                              <bdi>{names.get(id) ?? id}</bdi>
+                            </span>
+                          ))}
                       </s>
                     )}
                   </td>
@@ -121,7 +127,11 @@ function rotaOf(
     readonly rotas: readonly {
       readonly class: string;
       readonly rota: {
-        readonly lessons: readonly (readonly { readonly number: number; readonly pupils: readonly string[] }[])[];
+        readonly lessons: readonly (readonly {
+          readonly number: number;
+          readonly pupils: readonly string[];
+          readonly roles: readonly { readonly pupil: string; readonly role: Role }[];
+        }[])[];
       };
     }[];
   } | null,
