@@ -47,9 +47,13 @@ const cases: [
   [
     "nothing known",
     {},
-    { language: "fr", currency: "EUR", budget: null, chance: 0.95, kits: [], stock: [], boards: [] },
-    ["pupils", "names", "teamSize", "when", "weekly", "lessons", "noBoxes", "computers", "batteryUnknown", "usbPorts", "noLimit"],
-    ["earlierLessons"],
+    // 30 pupils in threes: ten computers, and a socket for each.
+    { language: "fr", currency: "EUR", budget: null, chance: 0.95, kits: [], stock: [], boards: [], room: { sockets: 10 } },
+    [
+      ...(["pupils", "names", "teamSize", "when", "weekly", "lessons", "noBoxes", "computers", "batteryUnknown"] as const),
+      ...(["usbPorts", "sockets", "currency", "noLimit"] as const),
+    ],
+    ["earlierLessons", "delivery"],
   ],
   [
     "pupils counted",
@@ -128,7 +132,13 @@ const cases: [
     ["batteryUnknown"],
     ["usbPorts", "computers"],
   ],
-  ["no computer", { computers: { count: 0 } }, { computers: [] }, [], ["computers", "batteryUnknown", "usbPorts"]],
+  [
+    "no computer: a socket for each of three teams",
+    { pupils: { count: 9 }, computers: { count: 0 } },
+    { computers: [], room: { sockets: 3 } },
+    ["sockets"],
+    ["computers", "batteryUnknown", "usbPorts"],
+  ],
   [
     "money, and what a box costs",
     { money: { currency: "JPY", budget: 20_000, box: { kit: "harbour-basic", price: 5400 } } },
@@ -136,10 +146,10 @@ const cases: [
       currency: "JPY",
       decimals: 0,
       budget: 20_000,
-      suppliers: [{ name: "Mon magasin", offers: [{ contains: { kind: "kit", kit: "harbour-basic" }, price: 5400 }] }],
+      suppliers: [{ name: "Mon magasin", days: 7, offers: [{ contains: { kind: "kit", kit: "harbour-basic" }, price: 5400 }] }],
     },
-    [],
-    ["noLimit"],
+    ["delivery"],
+    ["noLimit", "currency"],
   ],
 ];
 

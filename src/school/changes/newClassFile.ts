@@ -77,12 +77,16 @@ export type Assumed =
   | { readonly code: "computers"; readonly data: { readonly count: number } }
   | { readonly code: "batteryUnknown"; readonly data: { readonly count: number } }
   | { readonly code: "usbPorts"; readonly data: { readonly milliamps: number } }
+  | { readonly code: "sockets"; readonly data: { readonly count: number } }
+  | { readonly code: "currency"; readonly data: { readonly currency: string } }
+  /** Days from an order to the things. */
+  | { readonly code: "delivery"; readonly data: { readonly count: number } }
   | { readonly code: "noLimit"; readonly data: { readonly currency: string } }
   | { readonly code: "chance"; readonly data: { readonly chance: number } };
 export type AssumedCode = Assumed["code"];
 
-/** A usual class of beginners and its teams (common practice, no source). */
-const usual = { pupils: 30, teamSize: 3, start: 9 * 60, chance: 0.95, milliamps: 500 } as const;
+/** A usual class of beginners and its teams, and a week from an order to the box (common practice, no source). */
+const usual = { pupils: 30, teamSize: 3, start: 9 * 60, chance: 0.95, milliamps: 500, deliveryDays: 7 } as const;
 
 type Assume = (fact: Assumed) => void;
 interface Refusal {
@@ -109,14 +113,21 @@ export function newClassFile(
   const order = teachingOrder(answers.lessons, shipped.lessons, assume);
   const lessons = meetings(answers.when, order, shipped, words.today, assume);
   if (boxes === null) assume({ code: "noBoxes", data: {} });
-  const computers = computersOf(answers.computers, Math.max(1, Math.ceil(pupils.length / teamSize)), assume);
+  const teams = Math.max(1, Math.ceil(pupils.length / teamSize));
+  const computers = computersOf(answers.computers, teams, assume);
+  // Nobody is asked for sockets. None would say that nothing can be charged; one for each computer takes nothing away.
+  const sockets = computers.length > 0 ? computers.length : teams;
+  assume({ code: "sockets", data: { count: sockets } });
   const currency = money?.currency ?? words.currency;
+  if (money === null) assume({ code: "currency", data: { currency } });
+  if (money?.box) assume({ code: "delivery", data: { count: usual.deliveryDays } });
   if (money === null || money.budget === null) assume({ code: "noLimit", data: { currency } });
   assume({ code: "chance", data: { chance: usual.chance } });
   const changes: Change[] = [
     { kind: "set-language", language: words.language },
     { kind: "set-currency", currency, decimals: money?.decimals ?? decimalsOf(currency) },
     { kind: "set-budget", budget: money?.budget ?? null },
+    { kind: "set-room", room: { name: "", sockets, lux: null } },
     { kind: "add-class", id: group, name: words.class, teamSize },
     { kind: "take-roster", class: group, pupils },
     ...lessons.map(({ lesson, date, start }): Change => ({ kind: "add-lesson", sitting: { class: group, lesson, date }, start })),
@@ -255,5 +266,8 @@ function computersOf(said: FirstAnswers["computers"], teams: number, assume: Ass
 function shop(box: { readonly kit: string; readonly price: Money }, words: NewClassWords): Change {
   const contains = { kind: "kit", kit: box.kit } as const;
   const offers = [{ id: box.kit, contains, price: box.price, available: null }];
-  return { kind: "set-supplier", supplier: { id: "shop-1", name: words.shop, shipping: 0, freeFrom: null, days: 0, offers } };
+  return {
+    kind: "set-supplier",
+    supplier: { id: "shop-1", name: words.shop, shipping: 0, freeFrom: null, days: usual.deliveryDays, offers },
+  };
 }

@@ -137,17 +137,23 @@ function Why({ lesson, title }: { readonly lesson: PlannedLesson; readonly title
 function Takes({ all }: { readonly all: boolean }): ComponentChildren {
   const session = useSession();
   const say = useSay();
-  const { school, plan } = questionsOf(session);
+  const { answers, school, plan } = questionsOf(session);
   const known = plan.answer.value.value;
   const about = school.value;
   if (known === null || about === null) return null;
   const { rows } = whatItTakes(known, about.classFile.chance);
   const language = session.language.value;
-  const number = (count: number, label: string) => (
+  /** A dash is what nobody said: a count of computers that was assumed is no count. */
+  const number = (count: number, label: string, isKnown = true) => (
     <td class="num" data-l={label}>
-      {count}
+      {isKnown ? count : "—"}
     </td>
   );
+  const said = answers.value;
+  const isUnsaid = (answer: unknown) => answer === null || answer === "unknown";
+  const isThereKnown = (item: string) => !isUnsaid(item === "computer" ? said.computers : said.boxes);
+  // Where nobody knows what is in the cupboard, all of it is to be had; computers are wherever the school keeps them.
+  const isShortKnown = (item: string) => item !== "computer" || isThereKnown(item);
   return (
     <Row as="section">
       <Table
@@ -174,11 +180,12 @@ function Takes({ all }: { readonly all: boolean }): ComponentChildren {
             </th>
             {number(row.wanted, say("questions.inUse"))}
             {number(row.spare, say("questions.toSpare"))}
-            {all && number(row.have, say("questions.there"))}
-            {all && number(row.short, say("questions.toGet"))}
+            {all && number(row.have, say("questions.there"), isThereKnown(row.item))}
+            {all && number(row.short, say("questions.toGet"), isShortKnown(row.item))}
           </tr>
         ))}
       </Table>
+      {all && rows.some(({ item }) => !isThereKnown(item)) && <p class="note">{say("questions.dash")}</p>}
       <p class="note">{say("questions.spareWhy", { chance: about.classFile.chance })}</p>
     </Row>
   );
@@ -200,7 +207,19 @@ function Cost({ hasPrice, order, head: Head }: CostProps) {
   const money = (sum: number) => formatMoney(language, sum, file.currency, file.decimals);
   const lessonsOf = (sittings: readonly string[]) =>
     [...new Set(sittings.map((id) => id.split("/")[1] ?? id))].map((id) => lessonTitle(session.shipped.value, id, language.tag));
+  /** What more boxes cost where only the money is short: for all lessons, or else for the next one. */
+  const tooDear = (plan: OrderPlan): string | null => {
+    const sum = plan.costOfAll ?? plan.next?.cost ?? null;
+    const price = file.suppliers[0]?.offers[0]?.price ?? 0;
+    if (plan.outcome !== "budget short" || file.budget === null || sum === null || price <= 0 || sum <= file.budget) return null;
+    // One kind of box and no shipping: the sum is boxes times price.
+    const costs = { count: Math.round(sum / price), money: money(sum), over: money(sum - file.budget) };
+    return plan.costOfAll !== null || plan.next === null
+      ? say("questions.boxesTooDear", costs)
+      : say("questions.boxesForNext", { ...costs, lessons: lessonsOf(plan.next.sittings) });
+  };
   const known = answer.value;
+  const dear = known === null ? null : tooDear(known);
   return (
     <Row as="section">
       <Head>{say("questions.cost")}</Head>
@@ -209,7 +228,9 @@ function Cost({ hasPrice, order, head: Head }: CostProps) {
       {hasPrice && known !== null && (
         <>
           {known.lines.length === 0 ? (
-            <p>{say(known.notHeld.length === 0 ? "questions.nothingToBuy" : "questions.boxesDoNotHelp")}</p>
+            known.outcome !== "budget short" && (
+              <p>{say(known.notHeld.length === 0 ? "questions.nothingToBuy" : "questions.boxesDoNotHelp")}</p>
+            )
           ) : (
             <p>
               <b>
@@ -223,6 +244,11 @@ function Cost({ hasPrice, order, head: Head }: CostProps) {
           )}
           {file.budget !== null && known.lines.length > 0 && (
             <p>{say("questions.budgetLeft", { budget: money(file.budget), left: money(file.budget - known.cost) })}</p>
+          )}
+          {dear !== null && (
+            <p>
+              <b>{dear}</b>
+            </p>
           )}
           {known.notHeld.length > 0 && (
             <p>

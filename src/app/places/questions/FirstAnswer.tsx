@@ -13,7 +13,7 @@ import { questionsOf } from "./questionsOf.ts";
 import { SoFar } from "./SoFar.tsx";
 
 /** The question that says it, or the place where it is refined once the class is kept. */
-const refinedAt: Readonly<Record<AssumedCode, number | "pupils" | "course" | "cupboard" | "settings">> = {
+const refinedAt: Readonly<Record<AssumedCode, number | "pupils" | "course" | "cupboard" | "order" | "settings">> = {
   pupils: 1,
   names: "pupils",
   teamSize: 1,
@@ -27,6 +27,9 @@ const refinedAt: Readonly<Record<AssumedCode, number | "pupils" | "course" | "cu
   computers: 5,
   batteryUnknown: "cupboard",
   usbPorts: "cupboard",
+  sockets: "settings",
+  currency: 6,
+  delivery: "order",
   noLimit: 6,
   chance: "settings",
 };

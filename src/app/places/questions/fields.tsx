@@ -3,7 +3,7 @@
 // Does not know: where an answer goes, which question comes next.
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { countedItem, formatClock, formatList, itemName } from "../../../language/index.ts";
+import { countedItem, formatClock, itemName } from "../../../language/index.ts";
 import type { Kit } from "../../../school/file/index.ts";
 import { Choice, DayField, Field, Tick } from "../../pieces/index.ts";
 import { lessonTitle } from "../../session/lessonTitle.ts";
@@ -114,6 +114,7 @@ export function LessonsFields({ answers, problems, onDone, children }: FieldsPro
 }
 
 export function BoxesFields({ answers, problems, onDone, children }: FieldsProps) {
+  const say = useSay();
   const kits = [...useSession().shipped.value!.kits.values()];
   const before = said(answers.boxes) ?? [];
   const form = useTyped(Object.fromEntries(kits.map(({ id }) => [id, text(before.find((box) => box.kit === id)?.count)])));
@@ -126,6 +127,7 @@ export function BoxesFields({ answers, problems, onDone, children }: FieldsProps
           <Contents kit={kit} />
         </div>
       ))}
+      <p class="note">{say("questionField.otherKit")}</p>
       {children}
     </Form>
   );
@@ -141,9 +143,13 @@ function Contents({ kit }: { readonly kit: Kit }) {
   return (
     <details>
       <summary>{say("questionField.contents")}</summary>
-      <p>
-        <bdi>{formatList(language, things)}</bdi>
-      </p>
+      <ul class="plain">
+        {things.map((thing) => (
+          <li key={thing}>
+            <bdi>{thing}</bdi>
+          </li>
+        ))}
+      </ul>
     </details>
   );
 }

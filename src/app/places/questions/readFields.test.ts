@@ -43,6 +43,11 @@ const understood: [name: string, read: ReadFields<unknown>, value: unknown][] = 
     { currency: "EUR", budget: "150.00", kit: null, price: null },
   ],
   [
+    "a currency by its name",
+    readMoney({ currency: "Euro", budget: "", kit: "", price: "" }),
+    { currency: "EUR", budget: null, kit: null, price: null },
+  ],
+  [
     "a decimal comma",
     readMoney({ currency: "EUR", budget: "", kit: "a", price: "34,50" }),
     { currency: "EUR", budget: null, kit: "a", price: "34.50" },
@@ -80,7 +85,11 @@ const refused: [name: string, read: ReadFields<unknown>, problems: [field: strin
   ["no lesson ticked", readLessons([]), [["lessons", "noLesson"]]],
   ["boxes in words", readBoxes({ a: "six" }, ["a"]), [["a", "notACount"]]],
   ["a thousand computers", readComputers({ count: "1000" }), [["count", "notACount"]]],
-  ["a currency in full", readMoney({ currency: "euro", budget: "", kit: "", price: "" }), [["currency", "noCurrency"]]],
+  [
+    "a currency of many countries",
+    readMoney({ currency: "shillings", budget: "", kit: "", price: "" }),
+    [["currency", "noCurrency"]],
+  ],
   ["a sum that may be two things", readMoney({ currency: "EUR", budget: "1.234", kit: "", price: "" }), [["budget", "noSum"]]],
   ["a sum below nought", readMoney({ currency: "EUR", budget: "-5", kit: "", price: "" }), [["budget", "noSum"]]],
   ["a price of nothing", readMoney({ currency: "EUR", budget: "", kit: "", price: "34" }), [["kit", "noKit"]]],

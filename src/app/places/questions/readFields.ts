@@ -3,8 +3,9 @@
 // Read only when the person goes on, never while typing. Codes are keys of the catalogue under `questionField`; what was
 // found goes with them, so that the sentence can show it.
 // Does not know: sentences, the page.
-import { currencyDecimals, type Day, writeMoney } from "../../../base/index.ts";
+import { type Day, writeMoney } from "../../../base/index.ts";
 import { latinDigits, readClock, readCount } from "../cupboard/readTyped.ts";
+import { readCurrency } from "../order/readCurrency.ts";
 import { readSum } from "../order/readSum.ts";
 import { type Answers, least, most } from "./answers.ts";
 
@@ -73,8 +74,9 @@ export function readComputers(typed: Typed): ReadFields<Answered<"computers">> {
 /** Fields: currency, budget and price (both may stay empty), kit. A price without its box, or the other way, is asked for. */
 export function readMoney(typed: Typed): ReadFields<Answered<"money">> {
   const form = new Form(typed);
-  const currency = form.text("currency").toUpperCase();
-  const decimals = currencyDecimals(currency);
+  const money = readCurrency(form.text("currency"));
+  const currency = money?.currency ?? "";
+  const decimals = money?.decimals ?? null;
   if (decimals === null) form.tell("currency", "noCurrency");
   const sum = (field: string): string | null => {
     const text = form.text(field);

@@ -3,12 +3,13 @@
 // Each field is a named change of the class file when it is left; what cannot be stands beside the field and changes nothing.
 // Does not know: how a change is done or taken back.
 import { useSignal } from "@preact/signals";
-import { currencyDecimals, near } from "../../../base/index.ts";
+import { near } from "../../../base/index.ts";
 import { formatChance, sayUnchecked } from "../../../language/index.ts";
 import type { Change, ChangeKind } from "../../../school/changes/index.ts";
 import { Choice, Field, type FieldProps, LastAct, Row } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { readCount } from "../cupboard/readTyped.ts";
+import { readCurrency } from "../order/readCurrency.ts";
 
 /** Chances to choose from; a class file may hold any other, which then stands among them. */
 const chances = [0.8, 0.9, 0.95, 0.98, 0.99];
@@ -57,10 +58,9 @@ export function OfTheClass() {
     return act({ kind: "set-room", room: { ...room, [field]: count } });
   };
   const setCurrency = (text: string): string | null => {
-    const currency = text.trim().toUpperCase();
-    const decimals = currencyDecimals(currency);
-    if (decimals !== null) return act({ kind: "set-currency", currency, decimals });
-    const close = near(currency, offered);
+    const read = readCurrency(text);
+    if (read !== null) return act({ kind: "set-currency", ...read });
+    const close = near(text.trim().toUpperCase(), offered);
     return close === null
       ? say("fieldTrouble.noCurrency", { found: text, isEmpty: text.trim() === "" ? "yes" : "no" })
       : say("settings.currencyNear", { found: text, near: close });
