@@ -156,7 +156,12 @@ function topPart({ classFile, lesson, planned }: RunSheetInput, title: string, l
   const when = sentence(
     language,
     "runSheet.when",
-    { day: formatDay(language, planned.date, "weekday"), from: clock(planned.start), to: clock(planned.start + lesson.minutes) },
+    {
+      day: formatDay(language, planned.date, "weekday"),
+      from: clock(planned.start),
+      to: clock(planned.start + lesson.minutes),
+      hasRoom: classFile.room.name.trim() === "" ? "no" : "yes",
+    },
     { room: user(classFile.room.name), name: user(groupOf(classFile, planned.class)?.name ?? planned.class) },
   );
   const why = planned.reasons
@@ -166,7 +171,7 @@ function topPart({ classFile, lesson, planned }: RunSheetInput, title: string, l
   const stands = html`<b>${say(language, `verdict.${planned.verdict}`)}</b>${why.length > 0 ? `. ${why.join(" ")}` : ""}`;
   const out = [
     say(language, "runSheet.trays", { n: planned.teams.length }),
-    say(language, "runSheet.computers", { n: planned.teams.length }),
+    say(language, "runSheet.computers", { n: computersOut(classFile, planned.teams.length) }),
     ...(planned.supply !== null && !planned.supply.startsWith("usb-port")
       ? [itemName(language, planned.supply, planned.teams.length)]
       : []),
@@ -185,6 +190,12 @@ function topPart({ classFile, lesson, planned }: RunSheetInput, title: string, l
       ticks * 7 +
       0.6,
   };
+}
+
+/** One a team, as far as those that work go round; one a team too where nobody has counted them. */
+function computersOut({ computers }: ClassFile, teams: number): number {
+  const serving = computers.filter((c) => c.works && c.usbPorts > 0).length;
+  return serving === 0 ? teams : Math.min(teams, serving);
 }
 
 // ---- the plan by the clock

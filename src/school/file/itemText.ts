@@ -17,8 +17,7 @@ export function readItem(text: string): ItemKey | null {
  * in any order and case, kinds in the plural, units apart from their number. Null if that does not make an item.
  */
 export function looseItem(text: string): ItemKey | null {
-  const words = text
-    .slice(0, 200)
+  const words = inKeyWords(text.slice(0, 200))
     .replace(/(\d)\s+(?=(?:[kKMµunmp]?(?:Ω|\u2126|ohms?|F|V|A))(?:\s|,|$))/g, "$1")
     .split(/[\s,]+/)
     .filter((word) => word !== "");
@@ -31,6 +30,63 @@ export function looseItem(text: string): ItemKey | null {
   }
   const joined = kindOf(words.join("-"));
   return joined === null ? null : readItem(joined);
+}
+
+/**
+ * What people and pages call a kind or a type, where that is not the word of its key. In English, as a pattern; the longer first
+ * (common practice, no source).
+ */
+const usualWords: readonly (readonly [pattern: string, keyWord: string])[] = [
+  ["(?:mains|wall|power) adapters?", "adapter"],
+  ["mains plugs?", "adapter"],
+  ["batter(?:y|ies),? 9 ?v(?: block)?", "battery-9v"],
+  ["9 ?v (?:block )?batter(?:y|ies)", "battery-9v"],
+  ["battery holders?,? 4 cells aa", "battery-4aa"],
+  ["4 ?(?:x|×)? ?aa batter(?:y|ies)", "battery-4aa"],
+  ["(?:usb|data) (?:data )?cables?", "usb-cable"],
+  ["usb ports?", "usb-port"],
+  ["power ?banks?", "power-bank"],
+  ["(?:laptop|notebook)s?", "computer"],
+  ["(slide|tilt|reed) switch(?:es)?", "$1-switch"],
+  ["push ?buttons?", "button"],
+  ["(?:jumper|jump) wires?", "wire"],
+  ["bread ?boards?", "breadboard"],
+  ["rgb leds?", "rgb-led"],
+  ["bars? of ten leds", "bar-graph"],
+  ["zener diodes?", "zener"],
+  ["schottky diodes?", "schottky"],
+  ["(npn|pnp) transistors?", "$1"],
+  ["n-channel mosfets?", "nmos"],
+  ["piezo sounders?", "piezo"],
+  ["(active|magnetic) buzzers?", "$1-buzzer"],
+  ["loudspeakers?", "speaker"],
+  ["dc motors?", "dc-motor"],
+  ["geared steppers?", "stepper"],
+  ["seven-segment digits?", "seven-segment"],
+  ["ultrasonic distance sensors?", "ultrasonic"],
+  ["motion sensors?", "motion"],
+  ["infrared receivers?", "ir-receiver"],
+  ["temperature sensors?, 10 mv a degree", "temperature-10mv"],
+  ["humidity sensors?", "humidity"],
+  ["displays?, 2 lines of 16", "display-16x2"],
+  ["electrolytic capacitors?", "electrolytic"],
+  ["(?:shift registers?|drivers?|motor drivers?) (74hc595|uln2003a|l293d)", "$1"],
+  ["blue-green kind", "emerald"],
+  ["usual kind", "standard"],
+  ["common (anode|cathode)", "$1"],
+  ["(full|half) size", "$1"],
+  ["pin to socket", "male-female"],
+  ["pin to pin", "male-male"],
+  ["rechargeable", "nimh"],
+];
+
+/** The text with its usual words made those of keys. */
+function inKeyWords(text: string): string {
+  const plain = text.replace(/\s+/g, " ");
+  return usualWords.reduce(
+    (said, [pattern, word]) => said.replace(new RegExp(`(?<![\\p{L}\\d-])(?:${pattern})(?![\\p{L}\\d-])`, "giu"), word),
+    plain,
+  );
 }
 
 /** @returns the item that was probably meant by a text that names none, or its kind alone, or null. */

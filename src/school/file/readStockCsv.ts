@@ -26,6 +26,9 @@ const stockColumns: readonly ColumnSpec[] = [
     words: [
       "item",
       "items",
+      "thing",
+      "things",
+      "name",
       "part",
       "parts",
       "component",
@@ -45,6 +48,7 @@ const stockColumns: readonly ColumnSpec[] = [
     name: "count",
     words: [
       "count",
+      "here",
       "number",
       "quantity",
       "qty",

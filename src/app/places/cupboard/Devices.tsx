@@ -9,12 +9,17 @@ import { Entry } from "./Entry.tsx";
 import { Fold } from "./Fold.tsx";
 import { readPins } from "./readPins.ts";
 import { readCount } from "./readTyped.ts";
-import { isFound } from "./whatIsThere.ts";
+import { besidesList, isFound } from "./whatIsThere.ts";
 
 export function Devices({ what, search }: { readonly what: "boards" | "cables"; readonly search: string }) {
   const say = useSay();
   const act = useAct();
-  const devices = useSession().classFile.value?.[what] ?? [];
+  const session = useSession();
+  const classFile = session.classFile.value;
+  const devices = classFile?.[what] ?? [];
+  const kits = session.shipped.value?.kits ?? new Map();
+  const item = what === "boards" ? "board" : "usb-cable";
+  const besides = classFile === null ? { count: 0, instead: true } : besidesList(classFile, kits, item);
   const shown = devices.filter((d) => isFound(search, d.id, d.note, ...d.deadPins));
   const set = (device: Device) => act({ kind: "set-device", what, device });
   const head = [
@@ -82,10 +87,14 @@ export function Devices({ what, search }: { readonly what: "boards" | "cables"; 
         <Row>
           <Entry
             label={say(what === "boards" ? "cupboard.howManyBoards" : "cupboard.howManyCables")}
-            hint={say(devices.length === 0 ? "cupboard.notListedHint" : "cupboard.newOnesHint")}
+            hint={
+              besides.count === 0
+                ? say(besides.instead ? "cupboard.notListedHint" : "cupboard.newOnesHint")
+                : say(besides.instead ? "cupboard.inKitsHint" : "cupboard.listCountsHint", { count: besides.count })
+            }
             width="short"
             keys="numeric"
-            value={String(devices.length)}
+            value={devices.length === 0 && besides.count > 0 ? "" : String(devices.length)}
             onEnter={(typed) => {
               const count = readCount(typed, mostListed);
               return count === null

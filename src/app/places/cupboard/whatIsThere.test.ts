@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import type { Day } from "../../../base/index.ts";
 import type { ClassFile, Kit, Movement, StockLine } from "../../../school/file/index.ts";
-import { asCounted, asList, happened, isFound, recount, whatIsThere } from "./whatIsThere.ts";
+import { asCounted, asList, besidesList, happened, isFound, kitsAddTo, recount, whatIsThere } from "./whatIsThere.ts";
 
 const today = "2027-01-04" as Day;
 const compare = new Intl.Collator("en", { numeric: true }).compare;
@@ -66,6 +66,11 @@ const cases: [name: string, stock: string[], rows: string[]][] = [
     ["box 2: led red 12/45", "box 10: led red 3/45", "kits: servo 0/6"],
   ],
   ["what lies nowhere stands last", ["2 wire", "1 servo @ z"], ["z: servo 1/7", ": wire 2/2", "kits: led red 0/30"]],
+  [
+    "devices and supplies that a list of stock names stand where it says, besides those in kits",
+    ["6 board @ box B", "2 usb-cable", "3 computer @ b", "4 battery-9v @ b"],
+    ["b: battery-9v 4/4, computer 3/3", "box B: board 6/12", ": usb-cable 2/2", "kits: led red 0/30, servo 0/6"],
+  ],
 ];
 for (const [name, stock, rows] of cases) test(name, () => expect(shown(stock)).toEqual(rows));
 
@@ -140,6 +145,35 @@ test("the same count is no act", () => {
 test("supplies have a list of their own", () => {
   expect(shown([], [], { supplies: [{ item: "power-bank", count: 2, box: "" }] })).toEqual(["kits: led red 0/30, servo 0/6"]);
 });
+
+test("a supply in both lists: each shows its own", () => {
+  const rows = shown(["4 battery-9v @ b"], [], { supplies: [{ item: "battery-9v", count: 2, box: "b" }] });
+  expect(rows[0]).toBe("b: battery-9v 4/6");
+});
+
+const listOf = (count: number) => Array.from({ length: count }, (_, i) => ({ id: `b${i}`, works: true, deadPins: [], note: "" }));
+
+test("boards of a list of stock can be mended where a list of boards counts alone", () => {
+  const there = whatIsThere(fileOf([line("6 board @ box B")], [], { boards: listOf(8) }), kits, today, compare);
+  expect(there.boxes).toEqual([{ box: "box B", lines: [{ item: "board", here: 6, counted: 6, inAll: 8 }] }]);
+  expect(recount(there.boxes[0]!.lines[0]!, "box B", 0, today)).toEqual({
+    kind: "set-stock",
+    line: { item: "board", count: 0, box: "box B" },
+  });
+});
+
+// Six kits with one board each.
+const besides: [stock: string[], boards: number, count: number, instead: boolean, onTop: number][] = [
+  [[], 0, 6, true, 6],
+  [["3 board @ a", "1 board"], 0, 10, true, 6],
+  [["3 board @ a"], 8, 9, false, 0],
+];
+for (const [stock, boards, count, instead, onTop] of besides)
+  test(`boards besides a list of ${boards}: ${stock.join(", ")}`, () => {
+    const file = fileOf(stock.map(line), [], { boards: listOf(boards) });
+    expect(besidesList(file, kits, "board")).toEqual({ count, instead });
+    expect(kitsAddTo(file, kits, "board")).toBe(onTop);
+  });
 
 test("what happened to an item: the newest first, of one day the last written first", () => {
   const movements = [moved("2026-12-01", -2), moved("2026-12-03", -1), moved("2026-12-03", 1, "found")];

@@ -31,8 +31,12 @@ export interface WhatIsThere {
   readonly inKitsOnly: readonly ThereLine[];
 }
 
-/** Counted one by one in lists of their own. */
+/** Counted one by one in lists of their own; what a list of stock says of them is shown all the same, so that it can be mended. */
 const listed: ReadonlySet<ItemKey> = new Set(["board", "usb-cable", "computer"]);
+
+/** How many are in the list of such devices, which then counts alone. */
+const inList = (classFile: ClassFile, item: ItemKey): number =>
+  ({ board: classFile.boards, "usb-cable": classFile.cables, computer: classFile.computers })[item]?.length ?? 0;
 
 /** @param order compares texts the way the class's language sorts them. */
 export function whatIsThere(
@@ -43,18 +47,25 @@ export function whatIsThere(
 ): WhatIsThere {
   const { items } = cupboard(classFile, kits, today);
   const supplies = new Set(classFile.supplies.map((line) => line.item));
-  const isLoose = (item: ItemKey) => !listed.has(item) && !supplies.has(item) && !item.startsWith("usb-port");
+  const hasOwnList = (item: ItemKey) => listed.has(item) || supplies.has(item) || item.startsWith("usb-port");
   const boxes = new Map<string, ThereLine[]>();
   const add = (box: string, line: ThereLine) => boxes.set(box, [...(boxes.get(box) ?? []), line]);
   const inKitsOnly: ThereLine[] = [];
   for (const item of new Set([...items.keys(), ...classFile.stock.map((line) => line.item)])) {
-    if (!isLoose(item)) continue;
+    const counts = new Map(classFile.stock.filter((line) => line.item === item).map((line) => [line.box, line.count]));
+    if (hasOwnList(item) && counts.size === 0) continue;
     const there = items.get(item);
     const inAll = there?.count ?? 0;
-    const counts = new Map(classFile.stock.filter((line) => line.item === item).map((line) => [line.box, line.count]));
+    if (inList(classFile, item) > 0) {
+      // Nothing is taken off lines that do not count.
+      for (const [box, count] of counts) add(box, { item, here: count, counted: count, inAll });
+      continue;
+    }
     const now = new Map(there?.boxes.map(({ box, count }) => [box, count]));
     // What lies in no box and what lies in kits is one heap for school/stock.
     now.set("", Math.max(0, (now.get("") ?? 0) - inKits(classFile, kits, item)));
+    for (const { box, count } of classFile.supplies.filter((line) => line.item === item))
+      now.set(box, Math.max(0, (now.get(box) ?? 0) - count));
     const places = [...new Set([...counts.keys(), ...now.keys()])].filter((box) => counts.has(box) || (now.get(box) ?? 0) > 0);
     for (const box of places) add(box, { item, here: now.get(box) ?? 0, counted: counts.get(box) ?? null, inAll });
     if (places.length === 0 && inAll > 0) inKitsOnly.push({ item, here: 0, counted: null, inAll });
@@ -67,8 +78,24 @@ export function whatIsThere(
   };
 }
 
-const inKits = (classFile: ClassFile, kits: ReadonlyMap<string, Kit>, item: ItemKey) =>
+/** How many of an item all kits hold. */
+const inKits = (classFile: Pick<ClassFile, "kits">, kits: ReadonlyMap<string, Kit>, item: ItemKey): number =>
   classFile.kits.reduce((sum, { kit, count }) => sum + (kits.get(kit)?.contents.get(item) ?? 0) * count, 0);
+
+/** How many devices count besides their list: those in kits and boxes, which count only as long as there is no list. */
+export function besidesList(
+  classFile: ClassFile,
+  kits: ReadonlyMap<string, Kit>,
+  item: "board" | "usb-cable" | "computer",
+): { readonly count: number; readonly instead: boolean } {
+  const loose = classFile.stock.filter((line) => line.item === item).reduce((sum, line) => sum + line.count, 0);
+  return { count: inKits(classFile, kits, item) + loose, instead: inList(classFile, item) === 0 };
+}
+
+/** How many of an item the kits add to a list of stock; none where a list of devices counts alone. */
+export function kitsAddTo(classFile: ClassFile, kits: ReadonlyMap<string, Kit>, item: ItemKey): number {
+  return inList(classFile, item) > 0 ? 0 : inKits(classFile, kits, item);
+}
 
 /**
  * The act of a person who counted a box and found so many.
