@@ -5,7 +5,7 @@
 // Does not know: screens, how changes are done, how things are kept.
 import { batch, computed, effect, signal } from "@preact/signals";
 import { contentHash, type Day, type Progress } from "../../base/index.ts";
-import { languageFor } from "../../language/index.ts";
+import { languageFor, say } from "../../language/index.ts";
 import { type ClassFile, writeClassFile } from "../../school/file/index.ts";
 import type { OrderPlan } from "../../school/order/index.ts";
 import type { Plan } from "../../school/readiness/index.ts";
@@ -203,7 +203,8 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       thrown.value = null;
     });
     open.peek()?.entitle(titleOf(list.classFile));
-    keep(sayAct(language.peek(), says, shipped.peek()));
+    const act = sayAct(language.peek(), says, shipped.peek());
+    keep(undone ? say(language.peek(), "session.undone", { act }) : act);
   };
 
   // In the order of the taps: each waits for the same code.

@@ -22,7 +22,13 @@ export function CopyAndOpen() {
       {hasClass && (
         <p>{age === null ? null : age.never ? say("settings.copyNever") : say("settings.copyAge", { days: age.days })}</p>
       )}
-      <div class="acts">
+      <div
+        class="acts"
+        // A file that was chosen has its own answer; that of the copy would stand under it as if it were about that file.
+        onChange={() => {
+          saved.value = false;
+        }}
+      >
         {hasClass && (
           <Button
             id="save-copy"

@@ -14,6 +14,8 @@ export type Held =
   | "stockLines"
   | "devices"
   | "suppliers"
+  | "powerCuts"
+  | "decisions"
   | "countIns"
   | "logEntries";
 
@@ -30,6 +32,8 @@ export function lookInto(classFile: ClassFile, today: Day): ReadonlyMap<Held, nu
     ["stockLines", classFile.stock.length],
     ["devices", classFile.boards.length + classFile.cables.length + classFile.computers.length],
     ["suppliers", classFile.suppliers.length],
+    ["powerCuts", classFile.powerCuts.length],
+    ["decisions", classFile.decisions.length],
     ["countIns", classFile.counts.length],
     ["logEntries", classFile.log.length],
   ]);
@@ -39,6 +43,31 @@ export interface Difference {
   readonly what: Held;
   readonly there: number;
   readonly here: number;
+}
+
+/** What only one of two files holds of the things that may change while their number stays. */
+export interface OnlyOne {
+  readonly lessons: readonly { readonly class: string; readonly lesson: string; readonly date: Day; readonly start: number }[];
+  readonly powerCuts: ClassFile["powerCuts"];
+  readonly decisions: ClassFile["decisions"];
+}
+
+/** @returns lessons by date and time, power cuts and decisions that `one` holds and `other` does not, in the order of `one`. */
+export function onlyIn(one: ClassFile, other: ClassFile): OnlyOne {
+  const lessonsOf = (file: ClassFile) =>
+    file.classes.flatMap(({ id, lessons }) => lessons.map(({ lesson, date, start }) => ({ class: id, lesson, date, start })));
+  return {
+    lessons: without(lessonsOf(one), lessonsOf(other)),
+    powerCuts: without(one.powerCuts, other.powerCuts),
+    decisions: without(one.decisions, other.decisions),
+  };
+}
+
+/** Two are the same where all that they say is, in whatever order it was written. */
+function without<Thing extends object>(things: readonly Thing[], others: readonly Thing[]): Thing[] {
+  const key = (thing: Thing) => JSON.stringify(Object.entries(thing).sort(([a], [b]) => (a < b ? -1 : 1)));
+  const known = new Set(others.map(key));
+  return things.filter((thing) => !known.has(key(thing)));
 }
 
 /** @returns one row for everything of which either holds any, with what differs first. */
