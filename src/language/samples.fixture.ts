@@ -311,9 +311,9 @@ export const reasonSamples: Readonly<Record<ReasonCode, Data>> = {
   "no-supply-fits": { supply: "usb-port 500mA", why: ["sags", "over-current"], count: 6, teams: 10 },
   "part-short": { item: "servo", count: 1, wanted: 10 },
   "device-short": { device: "usb-cable", count: 2, wanted: 10 },
-  "battery-short": { minutes: 30, fromClock: 660, toClock: 690, count: 4, wanted: 10 },
+  "battery-short": { minutes: 30, fromClock: 660, toClock: 690, count: 4, computers: 8, tried: 5, untried: 3 },
   "computers-shared": { count: 8, teams: 9 },
-  "battery-shared": { minutes: 30, fromClock: 660, toClock: 690, count: 7, wanted: 10 },
+  "battery-shared": { minutes: 30, fromClock: 660, toClock: 690, count: 7, computers: 8, tried: 7, untried: 1 },
   "lesson-unreadable": { lesson: "The barrier" },
   "no-pupils": { class: "7b" },
   "not-modelled": { part: "M2" },
@@ -324,7 +324,7 @@ export const reasonSamples: Readonly<Record<ReasonCode, Data>> = {
   "earlier-lesson-missing": { lesson: "The signal lamp" },
   "earlier-lesson-not-ready": { lesson: "The signal lamp", verdict: "short of parts" },
   caution: { hazard: hazardExample, part: "D9", value: 0.022, limit: 0.02, unit: "A" },
-  "power-cut": { minutes: 30, fromClock: 660, toClock: 690, count: 10, wanted: 10 },
+  "power-cut": { minutes: 30, fromClock: 660, toClock: 690, count: 10, computers: 10, tried: 10, untried: 0 },
 };
 
 export const remedySamples: Readonly<Record<RemedyCode, Data>> = {
@@ -361,7 +361,7 @@ export const equipmentSamples: Readonly<Record<EquipmentCode, Data>> = {
   "equipment.weakPort": { computer: "pc-04", milliamps: 400 },
   "equipment.fewSockets": { sockets: 6, computers: 10 },
   "equipment.powerCut": { from: 660, to: 690, minutes: 30 },
-  "equipment.batteriesShort": { count: 7, wanted: 10 },
+  "equipment.batteriesShort": { count: 7, computers: 8, untried: 1 },
   "equipment.batteryUntried": { computer: "pc-04" },
   "equipment.firstAfterPause": { computers: 10 },
   "equipment.checkStarts": {},

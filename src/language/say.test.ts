@@ -102,6 +102,20 @@ describe("sentences", () => {
     );
     expect(sayUnchecked(en, "reason.device-short", { device: "drone", count: 2, wanted: 10 })).toBe("2 of 10 drone missing.");
   });
+
+  const off = "Mains are off from 11:00 to 11:30.";
+  const batteries: [computers: number, untried: number, count: number, expected: string][] = [
+    [8, 8, 0, `${off} Nobody has tried how long 8 computers run on battery.`],
+    [1, 1, 0, `${off} Nobody has tried how long 1 computer runs on battery.`],
+    [8, 3, 4, `${off} 4 of 8 computers last so long. Nobody has tried how long 3 computers run on battery.`],
+    [8, 0, 1, `${off} 1 of 8 computers lasts so long.`],
+    [0, 0, 0, `${off} No computer works.`],
+  ];
+  for (const [computers, untried, count, expected] of batteries)
+    test(`a cut with ${computers} computers, ${untried} of them untried`, () => {
+      const data = { minutes: 30, fromClock: 660, toClock: 690, count, computers, tried: computers - untried, untried };
+      expect(sayUnchecked(en, "reason.battery-short", data)).toBe(expected);
+    });
   test("bare numbers in a list are found by their place", () => {
     expect(sayProblem(en, { code: "program.indexOutside", values: [10, 8], ms: 3 } as { code: string }).says).toBe(
       "Place 10 was used. The array has 8 places, counted from 0.",

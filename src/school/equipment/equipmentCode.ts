@@ -22,7 +22,7 @@ export type EquipmentFindingCode =
   | "equipment.fewSockets"
   /** from, to, minutes */
   | "equipment.powerCut"
-  /** count, wanted */
+  /** count: of computers that serve, those that last; untried: nobody knows */
   | "equipment.batteriesShort"
   /** computer: nobody has tried how long it lasts */
   | "equipment.batteryUntried"

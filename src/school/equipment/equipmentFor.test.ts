@@ -71,7 +71,18 @@ const cuts: [what: string, from: number, to: number, battery: object | null][] =
     "inside it",
     500,
     540,
-    { from: 500, to: 540, minutes: 40, wanted: 4, lasting: 2, short: 2, lastingIds: ["c1", "c2"], untried: ["c4"], unserved: 0 },
+    {
+      from: 500,
+      to: 540,
+      minutes: 40,
+      wanted: 4,
+      computers: 5,
+      lasting: 2,
+      short: 2,
+      lastingIds: ["c1", "c2"],
+      untried: ["c4"],
+      unserved: 0,
+    },
   ],
   ["over its beginning", 400, 490, { from: 480, to: 490, minutes: 10, lasting: 3, short: 1 }],
   ["longer than the lesson", 300, 900, { from: 480, to: 570, minutes: 90, lasting: 1, short: 3, unserved: 2 }],
@@ -87,6 +98,14 @@ for (const [what, from, to, battery] of cuts) {
     else expect(report.battery).toMatchObject(battery);
   });
 }
+
+test("eight computers that nobody has tried: none is counted on, and all are named as untried", () => {
+  const powerCuts = [{ date: lesson.date, from: 500, to: 540 }];
+  const report = equipmentFor(school({ computers: computers("? ".repeat(8)), powerCuts }), lesson, 10);
+  expect(report.battery).toMatchObject({ wanted: 10, computers: 8, lasting: 0, unserved: 10 });
+  expect(report.battery?.untried).toHaveLength(8);
+  expect(report.findings).toContainEqual({ code: "equipment.batteriesShort", data: { count: 0, computers: 8, untried: 8 } });
+});
 
 test("cuts of another day do not matter, cuts that overlap count once", () => {
   const powerCuts = [

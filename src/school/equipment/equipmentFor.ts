@@ -32,6 +32,8 @@ export interface BatteryReport {
   readonly minutes: number;
   /** Computers wanted, one a team. */
   readonly wanted: number;
+  /** Computers that serve. */
+  readonly computers: number;
   /** How many serve and last, counted with a margin for age. */
   readonly lasting: number;
   readonly short: number;
@@ -129,12 +131,17 @@ function batteryReport(
   if (cuts.length === 0) return null;
   // Mains between two cuts would charge a little; that is left out, to be safe.
   const dark = cuts.reduce((sum, cut) => sum + cut.to - cut.from, 0);
-  const lasting = serving.filter((c) => (countedMinutes(c) ?? 0) >= dark);
+  // One that nobody tried is not counted on: it may last, and it may not.
+  const lasting = serving.filter((c) => {
+    const minutes = countedMinutes(c);
+    return minutes !== null && minutes >= dark;
+  });
   return {
     from: cuts[0]!.from,
     to: cuts.at(-1)!.to,
     minutes: dark,
     wanted: teams,
+    computers: serving.length,
     lasting: lasting.length,
     short: Math.max(0, teams - lasting.length),
     lastingIds: lasting.map((c) => c.id),
@@ -172,7 +179,8 @@ function findingsOf(
     say("equipment.fewSockets", { sockets: classFile.room.sockets, computers: used });
   if (battery !== null) {
     say("equipment.powerCut", { from: battery.from, to: battery.to, minutes: battery.minutes });
-    if (battery.short > 0) say("equipment.batteriesShort", { count: battery.lasting, wanted: teams });
+    if (battery.short > 0)
+      say("equipment.batteriesShort", { count: battery.lasting, computers: battery.computers, untried: battery.untried.length });
     for (const computer of battery.untried) say("equipment.batteryUntried", { computer });
   }
   if (afterPause) say("equipment.firstAfterPause", { computers: computers.have });

@@ -238,7 +238,9 @@ function judgeEquipment({ equipment, place }: Evidence, found: Findings): void {
     fromClock: battery.from,
     toClock: battery.to,
     count: battery.lasting,
-    wanted: battery.wanted,
+    computers: battery.computers,
+    tried: battery.computers - battery.untried.length,
+    untried: battery.untried.length,
   };
   if (battery.unserved > 0) {
     add(found, "needs another supply", "battery-short", data);

@@ -26,7 +26,10 @@ export type ReasonCode =
   | "part-short"
   /** device, count, wanted: boards, data cables or computers that work */
   | "device-short"
-  /** minutes, fromClock, toClock, count, wanted: computers that last through a power cut; some team has none even if two share */
+  /**
+   * minutes, fromClock, toClock, computers that work, tried and untried on battery, count: those that last through a power cut;
+   * some team has none even if two share
+   */
   | "battery-short"
   /** count: computers that work, teams: that use them, two at one where they must */
   | "computers-shared"
