@@ -261,6 +261,23 @@ describe("run sheet", () => {
     ]);
     expect(lines).toContain("Thursday 4 March, 10:30 to 11:50,");
   });
+  test("a room without a name, and fewer computers than teams", () => {
+    const plain = inventedClassFile(group);
+    const planned = inventedPlan(group, []);
+    const computer = { id: "c", works: true, batteryMinutes: null, usbMilliamps: 500, usbPorts: 2, note: "" };
+    const computers = [
+      ...Array.from({ length: 3 }, (_, i) => ({ ...computer, id: `c${i}` })),
+      { ...computer, id: "broken", works: false },
+      { ...computer, id: "without a port", usbPorts: 0 },
+    ];
+    const classFile = { ...plain, computers, room: { ...plain.room, name: " " } };
+    const lines = text(makePaper("run-sheet", { classFile, lesson: inventedLesson(), planned }, options).html);
+    expect(planned.teams.length).toBeGreaterThan(3);
+    expect(lines).toContain("3 computers");
+    const when = lines.indexOf("Thursday 4 March, 10:30 to 11:50,");
+    expect(lines.slice(when, when + 3)).not.toContain(",");
+    expect(lines[when + 1]).toBe(classFile.classes[0]!.name);
+  });
   test("a lesson with far too many cautions takes a second side and loses none", () => {
     const many = Array.from(
       { length: 40 },
