@@ -110,6 +110,19 @@ test("stock in our words and in a shop's", () => {
   ]);
 });
 
+test("stock copied from the cupboard's own page", () => {
+  const { value, problems } = readStockCsv(
+    "stock.csv",
+    "thing\there\tin all\nLEDs, red\t12\t42\nmains adapter, 1 A\t2\t2\nresistors, 4.7 kΩ\t9\t9\n",
+  );
+  expect(value).toEqual([
+    { item: "led red", count: 12, box: "" },
+    { item: "adapter 1000mA", count: 2, box: "" },
+    { item: "resistor 4k7", count: 9, box: "" },
+  ]);
+  expect(problems.every((p) => p.severity === "warning")).toBe(true);
+});
+
 test("a kit list adds up what stands twice", () => {
   const { value, problems } = readKitList("kit.csv", "item,count\nled red,5\nbutton,2\nled red,3\n");
   expect([...(value ?? [])]).toEqual([
