@@ -80,13 +80,14 @@ const usualWords: readonly (readonly [pattern: string, keyWord: string])[] = [
   ["rechargeable", "nimh"],
 ];
 
+/** Made once: a table may have twenty thousand rows. */
+const usualPatterns = usualWords.map(
+  ([pattern, word]) => [new RegExp(`(?<![\\p{L}\\d-])(?:${pattern})(?![\\p{L}\\d-])`, "giu"), word] as const,
+);
+
 /** The text with its usual words made those of keys. */
 function inKeyWords(text: string): string {
-  const plain = text.replace(/\s+/g, " ");
-  return usualWords.reduce(
-    (said, [pattern, word]) => said.replace(new RegExp(`(?<![\\p{L}\\d-])(?:${pattern})(?![\\p{L}\\d-])`, "giu"), word),
-    plain,
-  );
+  return usualPatterns.reduce((said, [pattern, word]) => said.replace(pattern, word), text.replace(/\s+/g, " "));
 }
 
 /** @returns the item that was probably meant by a text that names none, or its kind alone, or null. */
