@@ -87,7 +87,7 @@ for (const [name, size, make] of ways)
 
     browserTest("the rota says how long nobody is together twice, and who does what", async () => {
       await planned(opened.page);
-      await soon(main).toContain("Nobody is together twice in the first 4 of 4 lessons.");
+      await soon(main).toContain("In the first 4 of 4 lessons nobody is together twice");
       await soon(() => opened.page.locator(".team-lines tbody tr").count()).toBe(10);
     });
 

@@ -39,7 +39,7 @@ browserTest("a second tab follows the first one, acts nothing, and takes over wh
   await other.bringToFront();
   await other.getByRole("checkbox").nth(1).click();
   expect(await other.getByRole("checkbox").nth(1).isChecked()).toBe(false);
-  expect(await other.locator("footer.block").getByText("nothing yet").count()).toBe(1);
+  expect(await other.locator("footer.block").getByText("before this page was opened").count()).toBe(1);
   await other.getByRole("button", { name: "Take over here" }).click();
   await other.getByText("This tab follows another one").waitFor({ state: "detached" });
   await page.getByText("This tab follows another one").waitFor();

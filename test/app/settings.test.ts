@@ -48,7 +48,7 @@ describe("settings", () => {
   const wrong: [name: string, field: string, text: string, says: RegExp][] = [
     ["sockets in words", "#sockets", "six", /Found: “six”. Expected: a whole number from 0 to 200/],
     ["no sockets said", "#sockets", "", /Nothing stands here/],
-    ["a currency in full", "#currency", "EURO", /Did you mean “EUR”/],
+    ["a currency with a slip", "#currency", "EURR", /Did you mean “EUR”/],
     ["a class without a name", "#class-7b", " ", /A class needs a name/],
   ];
   for (const [name, field, text, says] of wrong)

@@ -167,7 +167,7 @@ browserTest("9: 220 Ω gives way to what is there, with its verdict, in 3 taps",
   await task(await withDemo(phone), 3, async (hand) => {
     const { page } = hand;
     await hand.link("Open the lesson");
-    const other = page.locator("tr", { hasText: "330 Ω in place of resistor, 220 Ω" }).first();
+    const other = page.locator("tr", { hasText: "resistor, 330 Ω" }).first();
     await other.getByText("ready").waitFor({ timeout: 45_000 });
     await hand.tap(other.getByRole("button"));
     await planned(page);
