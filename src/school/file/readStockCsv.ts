@@ -28,7 +28,6 @@ const stockColumns: readonly ColumnSpec[] = [
       "items",
       "thing",
       "things",
-      "name",
       "part",
       "parts",
       "component",
