@@ -2,7 +2,7 @@
 //
 // What was opened stands in the box as text, so that a doubtful row can be mended there, or left out, without the spreadsheet.
 // Does not know: what the rows are; who takes them.
-import { useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { sayUnchecked } from "../../../language/index.ts";
 import { decodeText } from "../../../school/file/index.ts";
 import type { EngineProblem, Job, ReadAnswer } from "../../engine/engine.ts";
@@ -42,6 +42,10 @@ export function TableBox<Row>({ label, hint, read, heads, cells, ways, onClose }
   const [refused, setRefused] = useState<string | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const asked = useRef(0);
+  // With the answer itself, so that nobody who is already further is called back.
+  useLayoutEffect(() => {
+    if (look) heading.current?.focus();
+  }, [look]);
 
   const lookAt = async (table: string, file: string | null): Promise<void> => {
     asked.current += 1;
@@ -61,7 +65,6 @@ export function TableBox<Row>({ label, hint, read, heads, cells, ways, onClose }
     }
     if (mine !== asked.current) return;
     setLook(seen);
-    requestAnimationFrame(() => heading.current?.focus());
   };
   const put = (table: string, file: string | null) => {
     setText(table);
