@@ -1,4 +1,5 @@
 // What screens are made of. Props stand in each file; words of people go into `<bdi>`.
+export { AddByName, type AddByNameProps } from "./AddByName.tsx";
 export { Button, type ButtonProps } from "./Button.tsx";
 export { Choice, type ChoiceProps, type Option } from "./Choice.tsx";
 export { DayField, type DayFieldProps } from "./DayField.tsx";

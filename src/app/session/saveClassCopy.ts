@@ -5,9 +5,6 @@
 import { writeClassFile } from "../../school/file/index.ts";
 import type { Session } from "./session.ts";
 
-/** Name of the note that holds the moment of the last file copy of a class. */
-export const copyNote = (id: string): string => `copy:${id}`;
-
 /** Saves a copy and remembers when. Does nothing where no class is open. */
 export async function saveClassCopy(session: Session): Promise<void> {
   const classFile = session.classFile.value;

@@ -3,7 +3,7 @@
 // What hangs on a meeting (absences, a lesson left out, ticks) goes where the meeting goes.
 // Does not know: whether a lesson can be held, what it needs.
 import { type Day, near } from "../../base/index.ts";
-import type { ClassFile, ClassGroup, Decision, LessonDate } from "../file/index.ts";
+import { type ClassFile, type ClassGroup, type Decision, type LessonDate, meetingsOf } from "../file/index.ts";
 import type { Change } from "./change.ts";
 import { counted, unknownPupil } from "./changePupils.ts";
 import {
@@ -64,11 +64,11 @@ export function orderLessons(classFile: ClassFile, change: Of<"order-lessons">, 
   const found = findClass(classFile, change.class);
   if ("problem" in found) return found;
   const { group, at } = found;
-  const byTime = [...group.lessons].sort((a, b) => (a.date === b.date ? a.start - b.start : a.date < b.date ? -1 : 1));
-  const before = byTime.map((meeting) => meeting.lesson);
+  const inTime = meetingsOf(group);
+  const before = inTime.map((meeting) => meeting.lesson);
   if (!isSame([...before].sort(), [...change.lessons].sort()))
     return refuse({ code: "changes.notAllLessons", class: group.name });
-  const now = new Map(byTime.map((meeting, i) => [meeting, { ...meeting, lesson: change.lessons[i] ?? meeting.lesson }]));
+  const now = new Map(inTime.map((meeting, i) => [meeting, { ...meeting, lesson: change.lessons[i] ?? meeting.lesson }]));
   const lessons = group.lessons.map((meeting) => {
     const next = now.get(meeting) ?? meeting;
     return next.lesson === meeting.lesson ? meeting : next;
@@ -81,8 +81,8 @@ export function orderLessons(classFile: ClassFile, change: Of<"order-lessons">, 
   // Of a lesson that is held twice, the first stays the first.
   const days = (list: readonly (readonly [string, Day])[], lesson: string) =>
     list.filter(([l]) => l === lesson).map(([, d]) => d);
-  const old = byTime.map((m) => [m.lesson, m.date] as const);
-  const fresh = byTime.map((m, i) => [change.lessons[i] ?? m.lesson, m.date] as const);
+  const old = inTime.map((m) => [m.lesson, m.date] as const);
+  const fresh = inTime.map((m, i) => [change.lessons[i] ?? m.lesson, m.date] as const);
   const moves = [...new Set(before)].flatMap((lesson) => {
     const to = days(fresh, lesson);
     return days(old, lesson).map((from, i) => ({ lesson, from, to: to[i] ?? null }));

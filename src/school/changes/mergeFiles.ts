@@ -5,6 +5,7 @@
 // puts together), the old state of that thing stays and a clash is told. The result is always a class file that can be read.
 // Does not know: screens, who "mine" and "theirs" are: exchanging them gives the same.
 import {
+  byTime,
   type ClassFile,
   type ClassGroup,
   findOverdrawn,
@@ -232,7 +233,6 @@ function mergeMeetings(merging: Merging, path: readonly string[], three: Three<r
       };
     },
   );
-  const byTime = (a: LessonDate, b: LessonDate) => (a.date === b.date ? a.start - b.start : a.date < b.date ? -1 : 1);
   const isInOrder = (list: readonly LessonDate[]) => list.every((m, i) => i === 0 || byTime(list[i - 1] as LessonDate, m) <= 0);
   return [three.base, three.mine, three.theirs].every(isInOrder) ? [...merged].sort(byTime) : merged;
 }

@@ -1,4 +1,5 @@
 // The door of this room: other rooms enter only here.
+export { byTime, meetingsOf } from "./byTime.ts";
 export * from "./classFile.ts";
 export { classFileShape, isId, kitShape, pinNames } from "./classFileShape.ts";
 export { type CsvStyle, type Separator, writeCsv } from "./csvTable.ts";

@@ -10,7 +10,7 @@ import { catalogue, parseItemKey } from "../../bench/parts/index.ts";
 import { type RehearsalResult, rehearse } from "../../bench/rehearsal/index.ts";
 import { makeRota, type Rota, repairDay } from "../classroom/index.ts";
 import { chargingPlan, type EquipmentReport, equipmentFor } from "../equipment/index.ts";
-import type { ClassFile, ClassGroup, ItemKey, Kit } from "../file/index.ts";
+import { type ClassFile, type ClassGroup, type ItemKey, type Kit, meetingsOf } from "../file/index.ts";
 import {
   type Cupboard,
   coverSittings,
@@ -142,8 +142,7 @@ function rotaOf(group: ClassGroup, seed: number): Rota {
 }
 
 function placesOf(group: ClassGroup, rota: Rota, today: Day, classFile: ClassFile): Place[] {
-  const inOrder = [...group.lessons].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.start - b.start));
-  return inOrder
+  return meetingsOf(group)
     .map((at, l): Place => {
       const teams = rota.lessons[l] ?? [];
       const day = repairDay({

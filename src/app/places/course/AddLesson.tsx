@@ -5,11 +5,10 @@
 import { useState } from "preact/hooks";
 import { addDays, type Day, daysBetween } from "../../../base/index.ts";
 import { formatClock } from "../../../language/index.ts";
-import type { ClassGroup } from "../../../school/file/index.ts";
+import { type ClassGroup, meetingsOf } from "../../../school/file/index.ts";
 import { Button, Choice, DayField, Field, Problem, Row } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { readClock } from "../cupboard/readTyped.ts";
-import { meetingsOf } from "./courseRows.ts";
 import { planWords } from "./sayPlan.ts";
 
 /** Days between two lessons where a course has none yet, and minutes after midnight at which a first one begins. */

@@ -3,7 +3,7 @@
 // Does not know: words, how a verdict is found.
 import type { Day } from "../../../base/index.ts";
 import { type ReadinessWord, verdicts } from "../../../bench/rehearsal/index.ts";
-import type { ClassGroup, LessonDate } from "../../../school/file/index.ts";
+import { type ClassGroup, type LessonDate, meetingsOf } from "../../../school/file/index.ts";
 import type { Plan, PlannedLesson } from "../../../school/readiness/index.ts";
 
 export interface CourseRow {
@@ -12,11 +12,6 @@ export interface CourseRow {
   readonly number: number;
   readonly isPast: boolean;
   readonly planned: PlannedLesson | null;
-}
-
-/** Earliest first. */
-export function meetingsOf(group: ClassGroup): readonly LessonDate[] {
-  return [...group.lessons].sort((a, b) => (a.date === b.date ? a.start - b.start : a.date < b.date ? -1 : 1));
 }
 
 export function courseRows(group: ClassGroup, plan: Plan | null, today: Day): readonly CourseRow[] {

@@ -5,14 +5,14 @@ import { useState } from "preact/hooks";
 import type { Money } from "../../../base/index.ts";
 import { itemName } from "../../../language/index.ts";
 import { nearItem, type Offer, readItem, type Supplier } from "../../../school/file/index.ts";
-import { Button, Choice, Field, Row, Table, TextLink } from "../../pieces/index.ts";
+import { AddByName, Button, Choice, Field, Row, Table, TextLink } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { AddThing } from "../cupboard/AddThing.tsx";
 import { useAct } from "../cupboard/act.ts";
 import { Entry } from "../cupboard/Entry.tsx";
 import { itemKinds, supplyKinds, type Telling } from "../cupboard/itemKinds.ts";
 import { readCount } from "../cupboard/readTyped.ts";
-import { newId } from "./newId.ts";
+import { newId } from "../newId.ts";
 import { readSum } from "./readSum.ts";
 import { writtenSum } from "./writtenSum.ts";
 
@@ -296,39 +296,17 @@ function AddSupplier() {
   const say = useSay();
   const act = useAct();
   const suppliers = useSession().classFile.value?.suppliers ?? [];
-  const [name, setName] = useState("");
-  const [problem, setProblem] = useState<string | null>(null);
   return (
-    <form
-      class="acts"
-      onSubmit={(event) => {
-        event.preventDefault();
-        const id = newId(
-          name,
-          suppliers.map((supplier) => supplier.id),
-          "supplier",
-        );
-        const wrong = act({
-          kind: "set-supplier",
-          supplier: { id, name, shipping: 0, freeFrom: null, days: usualDays, offers: [] },
-        });
-        setProblem(wrong);
-        if (wrong === null) setName("");
+    <AddByName
+      id="new-supplier"
+      label={say("orderPage.newSupplier")}
+      button={say("orderPage.addSupplier")}
+      add={(name) => {
+        const ids = suppliers.map((supplier) => supplier.id);
+        const supplier = { id: newId(name, ids, "supplier"), name, shipping: 0, freeFrom: null, days: usualDays, offers: [] };
+        return act({ kind: "set-supplier", supplier });
       }}
-    >
-      <Field
-        id="new-supplier"
-        label={say("orderPage.newSupplier")}
-        width="middle"
-        value={name}
-        onInput={(text) => {
-          setName(text);
-          setProblem(null);
-        }}
-        problem={problem}
-      />
-      <Button submit>{say("orderPage.addSupplier")}</Button>
-    </form>
+    />
   );
 }
 

@@ -4,7 +4,7 @@
 // Does not know: how a paper is made, what stands on it.
 import type { Day } from "../../../base/index.ts";
 import type { PaperKind } from "../../../documents/index.ts";
-import type { ClassFile, ClassGroup } from "../../../school/file/index.ts";
+import { byTime, type ClassFile, type ClassGroup } from "../../../school/file/index.ts";
 
 /** "all": everything that is handed out or held at one lesson. */
 export type Choice =
@@ -69,5 +69,5 @@ export function meetingsToCome(
         .map(({ lesson, date, start }) => ({ sitting: `${group.id}/${lesson}/${date}`, class: group.id, lesson, date, start })),
     )
     .filter(({ date, start, lesson }) => date > today || (date === today && start + minutes(lesson) > clock))
-    .sort((a, b) => (a.date === b.date ? a.start - b.start : a.date < b.date ? -1 : 1));
+    .sort(byTime);
 }

@@ -6,7 +6,7 @@ import { Fragment } from "preact";
 import { useState } from "preact/hooks";
 import { formatList, formatNumber } from "../../../language/index.ts";
 import type { ClassGroup } from "../../../school/file/index.ts";
-import { Button, Field, Row, Table, TextLink } from "../../pieces/index.ts";
+import { AddByName, Button, Row, Table, TextLink } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { useAct } from "../cupboard/act.ts";
 import { Entry } from "../cupboard/Entry.tsx";
@@ -134,41 +134,14 @@ export function PupilList({ group }: { readonly group: ClassGroup }) {
             </Table>
           </Fold>
         )}
-        <AddPupil group={group} />
+        <AddByName
+          label={say("pupilsPage.newName")}
+          button={say("pupilsPage.addPupil")}
+          add={(name) => act({ kind: "add-pupil", class: group.id, name })}
+        />
       </Row>
       <Wishes group={group} />
     </>
-  );
-}
-
-/** Names come one after the other: Enter takes one and the field is ready for the next. */
-function AddPupil({ group }: { readonly group: ClassGroup }) {
-  const say = useSay();
-  const act = useAct();
-  const [name, setName] = useState("");
-  const [problem, setProblem] = useState<string | null>(null);
-  return (
-    <form
-      class="acts"
-      onSubmit={(event) => {
-        event.preventDefault();
-        const wrong = act({ kind: "add-pupil", class: group.id, name });
-        setProblem(wrong);
-        if (wrong === null) setName("");
-      }}
-    >
-      <Field
-        label={say("pupilsPage.newName")}
-        width="middle"
-        value={name}
-        onInput={(text) => {
-          setName(text);
-          setProblem(null);
-        }}
-        problem={problem}
-      />
-      <Button submit>{say("pupilsPage.addPupil")}</Button>
-    </form>
   );
 }
 

@@ -3,13 +3,13 @@
 // Does not know: how teams are made, lessons.
 import { useEffect, useState } from "preact/hooks";
 import { teamSizes } from "../../../school/file/index.ts";
-import { Button, Choice, Field, LastAct, Nothing, Page, Row, TextLink } from "../../pieces/index.ts";
+import { AddByName, Choice, LastAct, Nothing, Page, Row, TextLink } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { useAct } from "../cupboard/act.ts";
 import { Entry } from "../cupboard/Entry.tsx";
 import { TableBox } from "../cupboard/TableBox.tsx";
+import { newClassId } from "../newId.ts";
 import { LessonTeams } from "./LessonTeams.tsx";
-import { newClassId } from "./newClassId.ts";
 import { PupilList } from "./PupilList.tsx";
 import { markColumns } from "./teams.ts";
 
@@ -124,8 +124,6 @@ function Classes() {
   const session = useSession();
   const classes = session.classFile.value?.classes ?? [];
   const shown = session.group.value?.id;
-  const [name, setName] = useState("");
-  const [problem, setProblem] = useState<string | null>(null);
   const [added, setAdded] = useState<string | null>(null);
   // A class is shown as soon as it is there.
   useEffect(() => {
@@ -168,33 +166,19 @@ function Classes() {
           )}
         </div>
       ))}
-      <form
-        class="acts"
-        onSubmit={(event) => {
-          event.preventDefault();
+      <AddByName
+        label={say("pupilsPage.newClass")}
+        button={say("pupilsPage.addClass")}
+        add={(name) => {
           const id = newClassId(
             name,
             classes.map((group) => group.id),
           );
           const wrong = act({ kind: "add-class", id, name, teamSize: session.group.value?.teamSize ?? usualTeam });
-          setProblem(wrong);
-          if (wrong !== null) return;
-          setName("");
-          setAdded(id);
+          if (wrong === null) setAdded(id);
+          return wrong;
         }}
-      >
-        <Field
-          label={say("pupilsPage.newClass")}
-          width="middle"
-          value={name}
-          onInput={(text) => {
-            setName(text);
-            setProblem(null);
-          }}
-          problem={problem}
-        />
-        <Button submit>{say("pupilsPage.addClass")}</Button>
-      </form>
+      />
     </Row>
   );
 }

@@ -3,7 +3,7 @@
 // Does not know: how the rota was made, words.
 import type { Day } from "../../../base/index.ts";
 import type { Role, Rota } from "../../../school/classroom/index.ts";
-import type { ClassGroup, Pupil } from "../../../school/file/index.ts";
+import { byTime, type ClassGroup, type Pupil } from "../../../school/file/index.ts";
 import type { Plan } from "../../../school/readiness/index.ts";
 
 export interface TeamMember {
@@ -31,7 +31,7 @@ export function teamsByLesson(plan: Pick<Plan, "lessons">, group: ClassGroup): L
   const named = (ids: readonly string[]) => ids.flatMap((id) => known.get(id) ?? []);
   return plan.lessons
     .filter((lesson) => lesson.class === group.id)
-    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.start - b.start))
+    .sort(byTime)
     .map((lesson) => {
       const dated = group.lessons.find((l) => l.lesson === lesson.lesson && l.date === lesson.date);
       return {

@@ -6,7 +6,7 @@
 import { useState } from "preact/hooks";
 import { compareNames, formatList } from "../../../language/index.ts";
 import type { Role } from "../../../school/classroom/index.ts";
-import type { ClassGroup, LessonDate } from "../../../school/file/index.ts";
+import { type ClassGroup, type LessonDate, meetingsOf } from "../../../school/file/index.ts";
 import type { PlannedLesson } from "../../../school/readiness/index.ts";
 import { LastAct, Table, TextLink, Tick } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
@@ -138,7 +138,7 @@ function rotaOf(
   group: ClassGroup,
   meeting: LessonDate,
 ) {
-  const order = [...group.lessons].sort((a, b) => (a.date === b.date ? a.start - b.start : a.date < b.date ? -1 : 1));
+  const order = meetingsOf(group);
   const at = order.findIndex((l) => l.lesson === meeting.lesson && l.date === meeting.date);
   return plan?.rotas.find((r) => r.class === group.id)?.rota.lessons[at] ?? null;
 }

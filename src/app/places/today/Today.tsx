@@ -5,7 +5,7 @@
 // Does not know: how a lesson is planned or printed.
 import "./today.css";
 import { formatClock, formatDay, formatNumber } from "../../../language/index.ts";
-import type { ClassGroup, LessonDate } from "../../../school/file/index.ts";
+import { type ClassGroup, type LessonDate, meetingsOf } from "../../../school/file/index.ts";
 import type { PlannedLesson } from "../../../school/readiness/index.ts";
 import { Button, Nothing, Page, Row, shortDay, shortWeekday, TextLink, Verdict } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
@@ -69,7 +69,7 @@ function NextLesson({ group, meeting, minutes, toCount }: NextLessonProps) {
     ) ?? null;
   const title = planWords(language, session.shipped.value).title(meeting.lesson);
   const distance = distanceTo(meeting, minutes, now);
-  const days = [...group.lessons].sort((a, b) => (a.date < b.date ? -1 : 1));
+  const days = meetingsOf(group);
   const room = session.classFile.value?.room.name ?? "";
   return (
     <Page

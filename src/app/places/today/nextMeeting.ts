@@ -4,7 +4,7 @@
 // Does not know: how a lesson is planned.
 import type { Day } from "../../../base/index.ts";
 import { daysBetween } from "../../../base/index.ts";
-import type { ClassFile, ClassGroup, LessonDate } from "../../../school/file/index.ts";
+import { type ClassFile, type ClassGroup, type LessonDate, meetingsOf } from "../../../school/file/index.ts";
 
 export interface Now {
   readonly today: Day;
@@ -19,17 +19,12 @@ export type Distance =
   | { readonly kind: "tomorrow" }
   | { readonly kind: "days"; readonly days: number };
 
-/** In the order of their days. @param minutesOf how long a lesson takes. */
-function inOrder(group: ClassGroup): readonly LessonDate[] {
-  return [...group.lessons].sort((a, b) => (a.date === b.date ? a.start - b.start : a.date < b.date ? -1 : 1));
-}
-
 const isOver = (meeting: LessonDate, minutes: number, { today, clock }: Now): boolean =>
   meeting.date < today || (meeting.date === today && meeting.start + minutes <= clock);
 
 /** @returns the first lesson that is not over, or null. */
 export function nextMeeting(group: ClassGroup, minutesOf: (lesson: string) => number, now: Now): LessonDate | null {
-  return inOrder(group).find((meeting) => !isOver(meeting, minutesOf(meeting.lesson), now)) ?? null;
+  return meetingsOf(group).find((meeting) => !isOver(meeting, minutesOf(meeting.lesson), now)) ?? null;
 }
 
 /** @returns the last lesson that was held, or null where it was counted in already. */
@@ -39,7 +34,7 @@ export function meetingToCount(
   minutesOf: (lesson: string) => number,
   now: Now,
 ): LessonDate | null {
-  const held = inOrder(group).filter((meeting) => isOver(meeting, minutesOf(meeting.lesson), now));
+  const held = meetingsOf(group).filter((meeting) => isOver(meeting, minutesOf(meeting.lesson), now));
   const last = held.at(-1) ?? null;
   const isCounted =
     last !== null && classFile.counts.some((c) => c.class === group.id && c.lesson === last.lesson && c.date === last.date);
