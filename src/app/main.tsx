@@ -11,6 +11,7 @@ import { looksOf } from "./places/settings/looksOf.ts";
 import { makeSession } from "./session/makeSession.ts";
 import { saveFile } from "./session/saveFile.ts";
 import { startUndoKeys } from "./session/undoKeys.ts";
+import { keepFocus } from "./shell/keepFocus.ts";
 import { goTo, linkTo, startRouter } from "./shell/router.ts";
 import { Shell } from "./shell/Shell.tsx";
 import { openStore } from "./store/index.ts";
@@ -33,6 +34,7 @@ async function start(root: HTMLElement): Promise<void> {
   });
   startRouter((page) => (page === "" ? "Benchday" : say(session.language.value, "shell.windowTitle", { page })));
   startUndoKeys(session);
+  keepFocus(root);
   // Size of type and strength of lines hold from the first moment.
   looksOf(session);
   if (location.hash === "#/demo") {

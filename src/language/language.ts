@@ -35,7 +35,8 @@ export function languageFor(tag: string): Language {
   if (lower === "xx") return makeLanguage(english, { tag: "xx", pseudo: "keys" });
   if (lower === "xl") return makeLanguage(english, { tag: "xl", pseudo: "stretched" });
   if (lower === "xr") return makeLanguage(english, { tag: "xr", direction: "rtl" });
-  return makeLanguage(catalogues[lower] ?? catalogues[lower.split("-")[0] ?? ""] ?? english);
+  const known = [lower, lower.split("-")[0] ?? ""].find((name) => Object.hasOwn(catalogues, name));
+  return makeLanguage((known === undefined ? undefined : catalogues[known]) ?? english);
 }
 
 /** Makes a language from its catalogue. */

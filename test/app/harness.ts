@@ -22,6 +22,8 @@ export interface OpenOptions {
   readonly profile?: string;
   /** A clock set by hand, ISO 8601 without zone. */
   readonly now?: string;
+  /** Another file that is opened in its place, such as one that frames the page; nothing of it is waited for. */
+  readonly file?: string;
 }
 
 export interface OpenedPage {
@@ -53,9 +55,12 @@ export async function openPage(options: OpenOptions = {}): Promise<OpenedPage> {
     if (!/^(?:file|blob|data|about):/.test(request.url())) faults.push(`asks for ${request.url()}`);
   });
   if (now) await page.clock.install({ time: now });
-  await page.goto(`${pathToFileURL(builtFile).href}${language ? `?language=${language}` : ""}${hash}`);
-  await page.locator("footer.block, .wall").first().waitFor();
-  await placed(page);
+  if (options.file) await page.goto(pathToFileURL(options.file).href);
+  else {
+    await page.goto(`${pathToFileURL(builtFile).href}${language ? `?language=${language}` : ""}${hash}`);
+    await page.locator("footer.block, .wall").first().waitFor();
+    await placed(page);
+  }
   return {
     page,
     context,

@@ -167,4 +167,33 @@ describe("acts by keys", () => {
     await page.keyboard.press("Control+z");
     await expect.poll(names).toEqual(before);
   });
+
+  const gone: [what: string, hash: string, button: RegExp, then: RegExp][] = [
+    ["a cable is removed", "#/cupboard", /^Remove cable-03/, /^Remove cable-04/],
+    ["the last computer is removed", "#/cupboard", /^Remove laptop-11/, /^Remove laptop-10/],
+    ["the only power cut is removed", "#/course", /^Remove/, /power cut|Power cuts/i],
+    ["the order is asked for", "#/order", /^Work out the order/, /./],
+    ["the last undo is used", "#/today", /^Undo/, /./],
+  ];
+  for (const [what, hash, button, then] of gone)
+    browserTest(`${what}: the focus goes to what stands in its place, and the act is told`, async () => {
+      const { page } = opened;
+      await goTo(page, hash);
+      if (hash === "#/today") await page.getByRole("checkbox").first().check();
+      const control = page.getByRole("button", { name: button }).last();
+      await control.focus();
+      await page.keyboard.press("Enter");
+      await control.waitFor({ state: "detached" }).catch(() => {});
+      const focused = () =>
+        page.evaluate(() => {
+          const element = document.activeElement;
+          return element === document.body ? "nowhere" : (element?.getAttribute("aria-label") ?? element?.textContent ?? "");
+        });
+      await expect.poll(focused).toMatch(then);
+      expect(await focused()).not.toBe("nowhere");
+      if (hash === "#/order") return;
+      await expect.poll(() => page.locator("#act-said").textContent()).not.toBe("");
+      if (hash !== "#/today") await page.keyboard.press("Control+z");
+      await planned(page);
+    });
 });

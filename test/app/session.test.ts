@@ -1,8 +1,9 @@
 // The session in a real browser: acts outlive a reload with their way back, a second tab follows, the clock may go back.
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import type { Page } from "playwright-core";
 import { afterAll, expect } from "vitest";
 import { builtFile } from "./enginePage.ts";
 import { browserTest, goTo, openPage, planned, withDemo } from "./harness.ts";
@@ -89,5 +90,164 @@ browserTest("a place that breaks says so and gives the class as a file", async (
   expect(file.suggestedFilename()).toMatch(/^class-7b-7c-.*\.json$/);
   await page.getByRole("link", { name: "Today" }).click();
   await page.locator("h1", { hasText: "The lighthouse" }).waitFor();
+  await close();
+});
+
+/** Makes every save fail, or lets them through again. */
+const storageFails = (page: Page, fails: boolean) =>
+  page.evaluate((on) => {
+    const world = globalThis as unknown as { put?: typeof IDBObjectStore.prototype.put };
+    world.put ??= IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = on
+      ? () => {
+          throw new DOMException("no room", "QuotaExceededError");
+        }
+      : world.put;
+  }, fails);
+const foot = (page: Page) => page.locator("footer.block");
+const box = (page: Page, n: number) => page.getByRole("checkbox").nth(n);
+
+browserTest("what is not kept stays on screen when another tab takes over, and goes on top when a person says so", async () => {
+  const { page, context, close } = await withDemo({ profile: join(folder, "unkept-tabs") });
+  await foot(page).getByText("on this computer").waitFor();
+  const other = await context.newPage();
+  await other.goto(`${pathToFileURL(builtFile).href}#/today`);
+  await planned(other);
+  await storageFails(page, true);
+  await page.bringToFront();
+  await box(page, 0).check();
+  await page.getByText(/^Not kept since/).waitFor();
+  await other.bringToFront();
+  await other.getByRole("button", { name: "Take over here" }).click();
+  await other.getByText("This tab follows another one").waitFor({ state: "detached" });
+  await box(other, 2).check();
+  await foot(other).getByText("on this computer").waitFor();
+  await page.bringToFront();
+  await page.waitForTimeout(500);
+  expect(await box(page, 0).isChecked()).toBe(true);
+  expect(await page.getByText(/^Not kept since/).count()).toBe(1);
+  await storageFails(page, false);
+  await page.getByRole("button", { name: "Take over here" }).click();
+  await page.getByText("Another tab kept something newer").waitFor();
+  await page.getByRole("button", { name: "Try again" }).click();
+  await page.getByText(/^Not kept since/).waitFor({ state: "detached" });
+  await expect.poll(() => box(other, 0).isChecked()).toBe(true);
+  await close();
+});
+
+browserTest("a class that was left before it could be kept is held, and comes back", async () => {
+  const { page, close } = await withDemo();
+  await storageFails(page, true);
+  await box(page, 1).check();
+  await page.getByText(/^Not kept since/).waitFor();
+  await goTo(page, "#/settings");
+  await page.getByRole("button", { name: "Look at the harbour class (invented)" }).click();
+  await page.getByText("was left before it could be kept").waitFor();
+  await planned(page);
+  expect(await box(page, 1).isChecked()).toBe(false);
+  await storageFails(page, false);
+  await page.getByRole("button", { name: "Open it again" }).click();
+  await expect.poll(() => box(page, 1).isChecked()).toBe(true);
+  await page.getByText("was left before it could be kept").waitFor({ state: "detached" });
+  await foot(page).getByText("on this computer").waitFor();
+  await close();
+});
+
+browserTest("a day that was taken back gives back what was on screen, also what was not kept", async () => {
+  const { page, close } = await withDemo();
+  await box(page, 0).check();
+  await foot(page).getByText("on this computer").waitFor();
+  await page.waitForTimeout(400);
+  await storageFails(page, true);
+  await box(page, 1).check();
+  await page.getByText(/^Not kept since/).waitFor();
+  await goTo(page, "#/settings");
+  await page
+    .getByRole("button", { name: /look into the state/ })
+    .last()
+    .click();
+  await page.getByRole("button", { name: "Take this state back" }).click();
+  await storageFails(page, false);
+  await page.locator("#days-before .says").getByRole("button").click();
+  await goTo(page, "#/today");
+  await expect.poll(() => box(page, 1).isChecked()).toBe(true);
+  expect(await box(page, 0).isChecked()).toBe(true);
+  await close();
+});
+
+browserTest("a tab that follows takes no day back and no class off", async () => {
+  const { page, context, close } = await withDemo({ profile: join(folder, "follower") });
+  await box(page, 0).check();
+  await foot(page).getByText("on this computer").waitFor();
+  await page.waitForTimeout(400);
+  const other = await context.newPage();
+  await other.goto(`${pathToFileURL(builtFile).href}#/settings`);
+  await other.getByText("This tab follows another one").waitFor();
+  await other
+    .getByRole("button", { name: /look into the state/ })
+    .last()
+    .click();
+  await other.getByRole("button", { name: "Take this state back" }).click();
+  await expect.poll(() => other.getByText("This tab follows another one").count()).toBe(2);
+  expect(await other.locator("#days-before .says").count()).toBe(0);
+  await other.getByRole("button", { name: /take .* off this computer/ }).click();
+  await other.waitForTimeout(300);
+  expect(await foot(other).getByText("Class 7b").count()).toBe(1);
+  await page.bringToFront();
+  expect(await box(page, 0).isChecked()).toBe(true);
+  await close();
+});
+
+browserTest(
+  "in a sandboxed frame lessons and papers work, nothing is called kept, and the class goes out as a file",
+  async () => {
+    const outer = join(folder, "outer.html");
+    writeFileSync(
+      outer,
+      `<!doctype html><iframe sandbox="allow-scripts allow-downloads" width=1200 height=3000 src="${pathToFileURL(builtFile).href}"></iframe>`,
+    );
+    const { page, close } = await openPage({ file: outer });
+    const frame = page.frameLocator("iframe");
+    await frame
+      .getByRole("link", { name: /Look at the harbour class|harbour class/ })
+      .or(frame.getByRole("button", { name: /harbour class/ }))
+      .first()
+      .click();
+    await frame.getByRole("heading", { name: "The lighthouse" }).waitFor();
+    await frame.getByText("This browser keeps nothing here").waitFor();
+    for (const [place, heading] of [
+      ["Course", /Class 7b: 4 lessons/],
+      ["Cupboard", /^Cupboard$/],
+      ["Pupils", /Pupils of Class 7b/],
+      ["Print", /Everything for The lighthouse/],
+    ] as const) {
+      await frame.getByRole("link", { name: place, exact: true }).click();
+      await frame.getByRole("heading", { name: heading }).waitFor();
+    }
+    await frame
+      .getByText(/^11 sheets/)
+      .first()
+      .waitFor();
+    await frame.getByRole("link", { name: "Course", exact: true }).click();
+    await frame.getByRole("link", { name: "The barrier" }).click();
+    await frame.getByRole("heading", { name: "The barrier" }).waitFor();
+    expect(await frame.locator("footer.block").getByText("on this computer").count()).toBe(0);
+    await close();
+  },
+);
+
+browserTest("a bookmark of a place, without a class, begins at the first page", async () => {
+  const { page, close } = await openPage({ hash: "#/today" });
+  await page
+    .getByRole("link", { name: "Answer six questions" })
+    .or(page.getByRole("button", { name: "Answer six questions" }))
+    .first()
+    .waitFor();
+  await close();
+});
+
+browserTest("a language with the name of a part of every object is an unknown language", async () => {
+  const { page, close } = await openPage({ language: "__proto__" });
+  await page.getByRole("heading", { name: "Which lessons can you hold" }).waitFor();
   await close();
 });

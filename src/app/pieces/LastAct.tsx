@@ -17,10 +17,9 @@ export function LastAct({ about = () => true }: LastActProps) {
   const say = useSay();
   const act = session.lastAct.value;
   if (act === null || !about(act.change)) return null;
-  const says = sayAct(session.language.value, act.says, session.shipped.value);
   return (
     <p class="says">
-      <span>{act.undone ? say("session.undone", { act: says }) : says}</span>
+      <span>{sayAct(session.language.value, act, session.shipped.value)}</span>
       {act.undone ? (
         <TextLink onPress={() => session.redo()}>{say("session.redo")}</TextLink>
       ) : (

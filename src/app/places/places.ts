@@ -38,6 +38,8 @@ const isPlace = (name: string): name is keyof typeof places => Object.hasOwn(pla
 export function placeOf(name: string, hasClass: boolean): PlaceEntry | null {
   if (name === "" || name === "demo") return null;
   const entry = isPlace(name) ? places[name] : undefined;
-  if (!isPlace(name) || entry === undefined || (!hasClass && entry.withoutClass !== true)) return { Place: Nowhere };
+  if (!isPlace(name) || entry === undefined) return { Place: Nowhere };
+  // A place that speaks of a class begins with the first page where there is none, such as from a bookmark.
+  if (!hasClass && entry.withoutClass !== true) return placeOf("first", hasClass);
   return { ...entry, Place: name === "today" ? Today : (later.value?.laterPlaces[name] ?? Coming) };
 }

@@ -5,7 +5,7 @@
 // Does not know: screens, how changes are done, how things are kept.
 import { batch, computed, effect, signal } from "@preact/signals";
 import { contentHash, type Day, type Progress } from "../../base/index.ts";
-import { languageFor, say } from "../../language/index.ts";
+import { languageFor } from "../../language/index.ts";
 import { type ClassFile, writeClassFile } from "../../school/file/index.ts";
 import type { OrderPlan } from "../../school/order/index.ts";
 import type { Plan } from "../../school/readiness/index.ts";
@@ -15,7 +15,7 @@ import type { KeptState, OpenClass, Snapshot, Store } from "../store/index.ts";
 import { type Acts, beginActs, openActs, type Step } from "./acts.ts";
 import { answering } from "./answering.ts";
 import { sayAct } from "./sayAct.ts";
-import type { Act, Notice, Session } from "./session.ts";
+import type { Act, HeldClass, Notice, Session } from "./session.ts";
 import { minuteOf, startTime } from "./time.ts";
 
 export interface SessionWorld {
@@ -62,7 +62,8 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   const lastAct = signal<Act | null>(null);
   const notice = signal<Notice | null>(null);
   const copy = signal<string | null>(null);
-  const thrown = signal<{ readonly title: string; readonly snapshot: Snapshot; readonly id: string } | null>(null);
+  const thrown = signal<HeldClass | null>(null);
+  const left = signal<readonly HeldClass[]>([]);
   const running = signal<Progress | null>(null);
 
   const shippedAnswer = engine.shipped().answer.then((files) => {
@@ -125,6 +126,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   /** @param copyNote when its last file copy was made, where that is known without a look into the store. */
   const enter = async (next: OpenClass, list: Acts, copyNote?: string): Promise<void> => {
     const before = open.peek();
+    const held = before && holdOpen();
     stopFollowing();
     const [chosen, copied] =
       copyNote === undefined
@@ -150,7 +152,13 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
           });
       });
     });
-    if (before && before !== next) await before.close();
+    if (before && before !== next) {
+      await before.close();
+      const state = before.state.peek();
+      // Only this page has what the storage refused: it is held until somebody decides.
+      if (held && state.word === "not kept" && state.why !== "no-storage")
+        left.value = [...left.peek().filter(({ id }) => id !== held.id), held];
+    }
     void store.setNote(note.last, next.id);
     const state = next.state.peek();
     if (state.word === "kept" && Date.parse(state.at) - now().getTime() > clockSlack * 60_000)
@@ -172,6 +180,33 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   };
   const begin = async (file: ClassFile, how: "new" | "file" | "demo"): Promise<void> =>
     beginIn(await store.open(how === "demo" ? demoId : world.freshId(), titleOf(file)), file, how);
+
+  /** The open class as it is on screen. */
+  const holdOpen = (): HeldClass | null => {
+    const [at, list] = [open.peek(), acts.peek()];
+    return at && list && { id: at.id, title: titleOf(list.classFile), snapshot: { text: text.peek(), beside: list.beside() } };
+  };
+  /** True where another tab keeps the class: what would change it is refused and told. */
+  const isFollowing = (): boolean => {
+    if (kept.peek().word !== "follows") return false;
+    notice.value = { code: "session.follows", data: {} };
+    return true;
+  };
+  const putBack = async (snapshot: Snapshot | null | undefined): Promise<HeldClass | null> => {
+    if (isFollowing()) return null;
+    const held = holdOpen();
+    const list = snapshot && (await read(snapshot));
+    if (!held || !list) {
+      notice.value = { code: "session.classUnreadable", data: {} };
+      return null;
+    }
+    batch(() => {
+      acts.value = list;
+      lastAct.value = null;
+    });
+    keep("");
+    return held;
+  };
 
   const reopen = async (id: string): Promise<void> => {
     const next = await store.open(id, "");
@@ -203,8 +238,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       thrown.value = null;
     });
     open.peek()?.entitle(titleOf(list.classFile));
-    const act = sayAct(language.peek(), says, shipped.peek());
-    keep(undone ? say(language.peek(), "session.undone", { act }) : act);
+    keep(sayAct(language.peek(), { says, undone }, shipped.peek()));
   };
 
   // In the order of the taps: each waits for the same code.
@@ -233,6 +267,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     notice,
     running,
     thrown,
+    left,
     fingerprint: computed(() => (classFile.value ? contentHash(text.value).slice(0, 4) : "")),
     undoDepth: computed(() => acts.value?.depth ?? { back: 0, again: 0 }),
     copyAge: computed(() => copyAgeOf(copy.value, time.day.value)),
@@ -298,36 +333,25 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     begin,
     reopen,
     openDemo,
-    async restore(generation) {
-      const at = open.peek();
-      const snapshot = await at?.read(generation);
-      const list = snapshot && (await read(snapshot));
-      if (!at || !list) {
-        notice.value = { code: "session.classUnreadable", data: {} };
-        return;
-      }
-      batch(() => {
-        acts.value = list;
-        lastAct.value = null;
-      });
-      keep("");
-    },
+    restore: async (generation) => (isFollowing() ? null : putBack(await open.peek()?.read(generation))),
+    putBack: (held) => putBack(held.snapshot),
     async throwAway() {
       const at = open.peek();
-      const list = acts.peek();
-      if (!at || !list) return;
-      const title = titleOf(list.classFile);
-      const snapshot = { text: text.peek(), beside: list.beside() };
+      const held = holdOpen();
+      if (!at || !held || isFollowing()) return;
       stopFollowing();
       batch(() => {
         open.value = null;
         acts.value = null;
         lastAct.value = null;
-        thrown.value = { title, snapshot, id: at.id };
+        thrown.value = held;
       });
       await at.close();
-      await store.forget(at.id);
-      await store.setNote(note.last, "");
+      if (await store.forget(at.id)) return store.setNote(note.last, "");
+      // The storage refused: the class is still there, as it was on screen.
+      thrown.value = null;
+      await session.fetchLeft(held);
+      notice.value = { code: "keeping.failed", data: {} };
     },
     async takeBack() {
       const what = thrown.peek();
@@ -338,6 +362,16 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       await enter(await store.open(back || what.id === demoId ? what.id : world.freshId(), what.title), list);
       thrown.value = null;
       keep("");
+    },
+    async fetchLeft(held) {
+      const list = await read(held.snapshot);
+      if (!list) return;
+      await enter(await store.open(held.id, held.title), list);
+      session.letGo(held);
+      keep("");
+    },
+    letGo(held) {
+      left.value = left.peek().filter((other) => other !== held);
     },
     saveFile: world.saveFile,
     async run<Value>(job: (onProgress: OnProgress) => Job<Value>): Promise<Value> {

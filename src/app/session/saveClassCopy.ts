@@ -13,8 +13,12 @@ export async function saveClassCopy(session: Session): Promise<void> {
   session.copied();
 }
 
-/** "class-7b-2027-02-11.json": Latin letters and digits only, because cards and copiers know no others. */
-export function copyName(session: Session): string {
-  const ids = session.classFile.value?.classes.map((c) => c.id.replace(/[^A-Za-z0-9]+/g, "")).filter(Boolean) ?? [];
+/**
+ * "class-7b-2027-02-11.json": Latin letters and digits only, because cards and copiers know no others.
+ * @param held a class that is not the open one, named by its title.
+ */
+export function copyName(session: Session, held?: { readonly title: string }): string {
+  const names = held ? held.title.split(",") : (session.classFile.value?.classes.map((c) => c.id) ?? []);
+  const ids = names.map((name) => name.replace(/[^A-Za-z0-9]+/g, "")).filter(Boolean);
   return `class-${ids.slice(0, 3).join("-") || "file"}-${session.today.value}.json`;
 }

@@ -11,7 +11,7 @@ import type { ClassFile, ClassGroup } from "../../school/file/index.ts";
 import type { OrderPlan } from "../../school/order/index.ts";
 import type { Plan } from "../../school/readiness/index.ts";
 import type { Engine, Job, OnProgress, School, Shipped } from "../engine/engine.ts";
-import type { KeepingTrouble, KeptState, OpenClass, Store } from "../store/store.ts";
+import type { KeepingTrouble, KeptState, OpenClass, Snapshot, Store } from "../store/store.ts";
 
 /** A computed answer as a screen sees it. The old value stays readable while a new one is worked out. */
 export interface Answer<Value> {
@@ -34,10 +34,17 @@ export interface Act {
   readonly undone: boolean;
 }
 
+/** A class as it was on screen, held in memory: what the storage has of it may be older. */
+export interface HeldClass {
+  readonly id: string;
+  readonly title: string;
+  readonly snapshot: Snapshot;
+}
+
 /** Something that a person must be told once, as the key of its text; also a problem of a change that was done late. */
 export interface Notice {
   readonly code:
-    | `session.${"clockBack" | "classUnreadable" | "demoUnreadable" | "notDone"}`
+    | `session.${"clockBack" | "classUnreadable" | "demoUnreadable" | "notDone" | "follows"}`
     | `keeping.${KeepingTrouble}`
     | (string & {});
   readonly data: Readonly<Record<string, unknown>>;
@@ -92,12 +99,18 @@ export interface Session {
   /** Opens a class: a new one, one from a file, the demo, one kept here, a day before. The one that was open stays kept. */
   begin(classFile: ClassFile, how: "new" | "file" | "demo"): Promise<void>;
   reopen(id: string): Promise<void>;
-  restore(generation: string): Promise<void>;
+  /** @returns what was on screen before, for `putBack`; null where nothing was restored, which is then told. */
+  restore(generation: string): Promise<HeldClass | null>;
+  putBack(held: HeldClass): Promise<HeldClass | null>;
   /** Throws the open class off this computer and offers to take that back until the next act. */
   throwAway(): Promise<void>;
   /** What was thrown away last and can be taken back. */
-  readonly thrown: ReadonlySignal<{ readonly title: string } | null>;
+  readonly thrown: ReadonlySignal<HeldClass | null>;
   takeBack(): Promise<void>;
+  /** Classes that were left for another one while the storage had refused to keep them. Each stays until it is fetched or let go. */
+  readonly left: ReadonlySignal<readonly HeldClass[]>;
+  fetchLeft(held: HeldClass): Promise<void>;
+  letGo(held: HeldClass): void;
   /** Opens the demo, as it was left or new. */
   openDemo(): Promise<void>;
   /** Hands a file to the person: download, or the browser's own way to save. */

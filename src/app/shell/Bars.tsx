@@ -5,7 +5,7 @@
 import { useState } from "preact/hooks";
 import { sayUnchecked } from "../../language/index.ts";
 import { TextLink } from "../pieces/TextLink.tsx";
-import { saveClassCopy } from "../session/saveClassCopy.ts";
+import { copyName, saveClassCopy } from "../session/saveClassCopy.ts";
 import { useSay, useSession } from "../session/useSession.ts";
 import { clockOf } from "./clockOf.ts";
 
@@ -16,6 +16,9 @@ export function Bars() {
   const kept = session.kept.value;
   const open = session.open.value;
   const notice = session.notice.value;
+  const takeOver = (
+    <TextLink onPress={() => void open?.takeOver().then((took) => setTookNot(!took))}>{say("session.takeOver")}</TextLink>
+  );
   return (
     <div aria-live="polite">
       {kept.word === "not kept" && (
@@ -23,13 +26,27 @@ export function Bars() {
           <b>{say("session.notKeptSince", { clock: clockOf(session.language.value, kept.since) })}</b>
           <span>{say(`keeping.${kept.why}`)}</span>
           <TextLink onPress={() => void saveClassCopy(session)}>{say("session.saveCopy")}</TextLink>
-          <TextLink onPress={() => open?.retry()}>{say("session.tryAgain")}</TextLink>
+          {kept.why === "not-writer" ? takeOver : <TextLink onPress={() => open?.retry()}>{say("session.tryAgain")}</TextLink>}
         </div>
       )}
+      {session.left.value.map((held) => (
+        <div class="bar" key={held.id}>
+          <b>{say("session.leftUnkept", { title: held.title })}</b>
+          <TextLink onPress={() => void session.fetchLeft(held)}>{say("session.fetchLeft")}</TextLink>
+          <TextLink
+            onPress={() => {
+              const name = copyName(session, held);
+              void session.saveFile(name, held.snapshot.text, "application/json").then(() => session.letGo(held));
+            }}
+          >
+            {say("session.saveCopy")}
+          </TextLink>
+        </div>
+      ))}
       {kept.word === "follows" && (
         <div class="bar">
           <b>{say(tookNot ? "session.tookNot" : "session.follows")}</b>
-          <TextLink onPress={() => void open?.takeOver().then((took) => setTookNot(!took))}>{say("session.takeOver")}</TextLink>
+          {takeOver}
         </div>
       )}
       {notice !== null && (

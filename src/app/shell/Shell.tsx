@@ -4,6 +4,7 @@
 import { useEffect } from "preact/hooks";
 import { say } from "../../language/index.ts";
 import { placeOf } from "../places/places.ts";
+import { sayAct } from "../session/sayAct.ts";
 import type { Session } from "../session/session.ts";
 import { SessionContext } from "../session/useSession.ts";
 import { Bars } from "./Bars.tsx";
@@ -30,6 +31,7 @@ export function Shell({ session }: { readonly session: Session }) {
     document.documentElement.dataset.plan = fresh ? "fresh" : value === null ? "none" : "old";
   }, [fresh, value]);
   const found = placeOf(place, hasClass);
+  const act = session.lastAct.value;
   const isWall = found?.bare === true;
   const Place = found?.Place;
   return (
@@ -41,6 +43,10 @@ export function Shell({ session }: { readonly session: Session }) {
       )}
       {!isWall && <Head />}
       {!isWall && <Bars />}
+      {/* It stands before an act does, so that its words are read out when they come; once, though the act is shown in two places. */}
+      <p class="unseen" role="status" id="act-said">
+        {act && sayAct(language, act, session.shipped.value)}
+      </p>
       <Guard key={whole} session={session}>
         {Place && <Place />}
       </Guard>

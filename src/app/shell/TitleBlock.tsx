@@ -64,11 +64,7 @@ export function TitleBlock() {
             {act === null ? (
               say(back + again > 0 ? "shell.actBefore" : "shell.noAct")
             ) : (
-              <span>
-                {act.undone
-                  ? say("session.undone", { act: sayAct(language, act.says, session.shipped.value) })
-                  : sayAct(language, act.says, session.shipped.value)}
-              </span>
+              <span>{sayAct(language, act, session.shipped.value)}</span>
             )}{" "}
             {back > 0 && <TextLink onPress={() => session.undo()}>{say("session.undo")}</TextLink>}{" "}
             {again > 0 && <TextLink onPress={() => session.redo()}>{say("session.redo")}</TextLink>}

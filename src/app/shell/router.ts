@@ -36,42 +36,54 @@ export function linkTo(place: string, ...rest: readonly string[]): string {
   return `#/${[place, ...rest].map(encodeURIComponent).join("/")}`;
 }
 
-/** Goes to a place. `instead` leaves no step for the back button. */
+/**
+ * Goes to a place. `instead` leaves no step for the back button.
+ *
+ * By the history and not by the address itself: in a frame without an origin of its own a file may not set its address, yet may
+ * write its history.
+ */
 export function goTo(link: string, instead = false): void {
-  if (link === location.hash) return;
-  moves = true;
-  if (!instead) location.hash = link;
-  else location.replace(link);
-  // At once: what is drawn next must not see the address that was left.
-  hash.value = location.hash;
+  if (link === hash.value) return;
+  try {
+    if (instead) history.replaceState(null, "", link);
+    else history.pushState(null, "", link);
+  } catch {
+    // Then the back button does not know of it; the place is shown all the same.
+  }
+  arrive(link);
+  scrollTo(0, 0);
 }
 
-/** True while a person goes on by a link or an act, false while the back button does. */
-let moves = false;
+/** Shows the place of an address and takes the focus to its heading. */
+function arrive(link: string): void {
+  hash.value = link;
+  // After the new place stands: preact draws in a microtask, a frame is surely later.
+  requestAnimationFrame(() => document.querySelector<HTMLElement>("h1")?.focus({ preventScroll: true }));
+}
 
 /** Begins to listen; once a page. @returns how to stop. */
 export function startRouter(titleOf: (name: string) => string): () => void {
   const onClick = (event: MouseEvent): void => {
-    const link = (event.target as Element | null)?.closest?.("a[href^='#']");
-    if (link && link.getAttribute("href") !== location.hash) moves = true;
+    // With a key held down a link opens elsewhere, which is the browser's affair.
+    if (event.defaultPrevented || event.button !== 0 || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
+    const link = (event.target as Element | null)?.closest?.("a[href^='#']")?.getAttribute("href");
+    if (!link) return;
+    event.preventDefault();
+    goTo(link);
   };
-  const onHash = (): void => {
-    hash.value = location.hash;
-    const fresh = moves;
-    moves = false;
-    // After the new place stands: preact draws in a microtask, a frame is surely later.
-    requestAnimationFrame(() => {
-      if (fresh) scrollTo(0, 0);
-      document.querySelector<HTMLElement>("h1")?.focus({ preventScroll: true });
-    });
+  // The back button and an address that was typed; the scroll is left to the browser, which remembers it.
+  const onMoved = (): void => {
+    if (location.hash !== hash.value) arrive(location.hash);
   };
-  addEventListener("hashchange", onHash);
+  addEventListener("hashchange", onMoved);
+  addEventListener("popstate", onMoved);
   document.addEventListener("click", onClick);
   const stopTitle = effect(() => {
     document.title = titleOf(pageName.value);
   });
   return () => {
-    removeEventListener("hashchange", onHash);
+    removeEventListener("hashchange", onMoved);
+    removeEventListener("popstate", onMoved);
     document.removeEventListener("click", onClick);
     stopTitle();
   };

@@ -6,7 +6,8 @@ import { writeHead } from "./generation.ts";
 import { keptClass } from "./keptClass.ts";
 import { makeStore } from "./makeStore.ts";
 import { memoryBucket } from "./memoryBucket.ts";
-import type { Snapshot } from "./store.ts";
+import type { OpenClass, Snapshot } from "./store.ts";
+import { browser } from "./tabs.fixture.ts";
 
 /** Timers that a test moves. */
 function handClock() {
@@ -225,6 +226,85 @@ test("where nothing lasts, kept is never said", async () => {
   }
   expect(words).not.toContain("kept");
   expect(kept.state.value).toMatchObject({ word: "not kept", why: "no-storage" });
+});
+
+test("where nothing lasts, a class that was left and is opened again is not called kept either", async () => {
+  const bucket = memoryBucket();
+  const first = await open(bucket, { isLasting: false });
+  first.keep(text("a"), "a");
+  await first.settled();
+  await first.close();
+  const again = await open(bucket, { isLasting: false });
+  expect(again.found?.text).toBe("a");
+  expect(again.state.value).toMatchObject({ word: "not kept", why: "no-storage" });
+});
+
+/** Two tabs over one storage that fails for as long as a test wants. */
+async function twoTabs() {
+  const inner = await withSaves("one");
+  const all = browser();
+  const storage = { isFull: false };
+  const bucket: Bucket = {
+    ...inner,
+    put: async (...args) => {
+      if (storage.isFull) throw new BucketError("full", "no room");
+      return inner.put(...args);
+    },
+  };
+  const sit = async (tab: string): Promise<OpenClass> => {
+    let sat: OpenClass | null = null;
+    void open(bucket, { between: all.between(tab) }).then((kept) => {
+      sat = kept;
+    });
+    for (let i = 0; i < 300 && sat === null; i++) await all.move(10);
+    return sat as unknown as OpenClass;
+  };
+  const [here, there] = [await sit("a"), await sit("b")];
+  const shown: string[] = [];
+  here.follow((snapshot) => shown.push(snapshot.text));
+  return { inner, all, storage, here, there, shown };
+}
+
+test("another tab takes over while ours is not kept: ours stays on screen and in memory, and can be put on top", async () => {
+  const { inner, all, storage, here, there, shown } = await twoTabs();
+  storage.isFull = true;
+  here.keep(text("ours"), "ours");
+  await all.move(300);
+  expect(here.state.value).toMatchObject({ word: "not kept", why: "full" });
+  void there.takeOver();
+  await all.move(2000);
+  storage.isFull = false;
+  there.keep(text("theirs"), "theirs");
+  await all.move(300);
+  expect(there.state.value.word).toBe("kept");
+  expect(here.state.value).toMatchObject({ word: "not kept", why: "not-writer" });
+  here.keep(text("ours, more"), "ours, more");
+  await all.move(300);
+  expect(shown).toEqual([]);
+  void here.takeOver();
+  await all.move(2000);
+  expect(here.state.value).toMatchObject({ word: "not kept", why: "behind" });
+  expect(shown).toEqual([]);
+  here.retry();
+  await all.move(300);
+  expect(here.state.value.word).toBe("kept");
+  const now = await open(inner);
+  expect(now.found?.text).toBe("ours, more");
+  expect((await now.generations()).map((g) => g.note)).toEqual(["ours, more", "theirs", "one"]);
+});
+
+test("the seat comes back and nobody wrote meanwhile: what was not kept is kept", async () => {
+  const { inner, all, storage, here, there } = await twoTabs();
+  storage.isFull = true;
+  here.keep(text("ours"), "ours");
+  await all.move(300);
+  void there.takeOver();
+  await all.move(2000);
+  storage.isFull = false;
+  void here.takeOver();
+  await all.move(2000);
+  expect(here.state.value.word).toBe("kept");
+  expect((await open(inner)).found?.text).toBe("ours");
 });
 
 test("120 saves leave the last twenty, and the newest is found", async () => {

@@ -86,6 +86,8 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
     since = null;
     state.value = rest();
     if (readTrouble) fail(readTrouble.why, readTrouble.detail);
+    // What stands there goes with the page: found or written, it is not kept.
+    else if (!around.isLasting && standing?.taken) fail("no-storage", "");
   };
   const look = () => inTurn(lookNow);
   /** Reads again and tells who listens if something newer stands there. */
@@ -239,17 +241,25 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
     async onSeat(writes) {
       if (seat === null || isClosed) return;
       if (!writes) {
-        if (waiting !== null) {
-          waiting = null;
-          fail("not-writer", "");
-        } else if (state.value.word !== "not kept") state.value = { word: "follows" };
+        // What could not be kept before the seat went stays in memory: nobody else has it.
+        if (waiting !== null) fail("not-writer", "");
+        else if (state.value.word !== "not kept") state.value = { word: "follows" };
         return;
       }
-      await catchUp();
-      if (waiting === null) settle();
+      if (waiting === null) {
+        await catchUp();
+        if (waiting === null) settle();
+        return;
+      }
+      // Back in the seat with something unkept: it is kept where nobody wrote meanwhile, else a person decides.
+      const top = standing?.top ?? null;
+      await look();
+      if ((standing?.top ?? null) === top) void flush();
+      else fail("behind", "");
     },
     onKept() {
-      if (seat === null || seat.writes || isClosed) return;
+      // What is on screen and not kept is not exchanged for what another tab kept.
+      if (seat === null || seat.writes || isClosed || waiting !== null) return;
       void catchUp().then(() => {
         if (seat && !seat.writes) {
           since = null;
@@ -275,7 +285,10 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
     trouble,
     keep(snapshot, note) {
       if (isClosed) return;
-      if (!writes()) return fail("not-writer", "");
+      if (!writes()) {
+        if (waiting !== null) waiting = { snapshot, note };
+        return fail("not-writer", "");
+      }
       waiting = { snapshot, note };
       if (state.value.word === "not kept") {
         // Another tab's work stands on top: only a word from the person puts ours over it.

@@ -53,8 +53,8 @@ export function ClassesHere() {
       await session.throwAway();
       gone.value = [];
     } else {
-      await session.store.forget(stored.id);
-      gone.value = [held];
+      if (await session.store.forget(stored.id)) gone.value = [held];
+      else unread.value = stored.title;
     }
     await refresh();
   };
@@ -65,8 +65,10 @@ export function ClassesHere() {
       if (one) held.push(one);
     }
     if (openId !== null) await session.throwAway();
-    await session.store.forgetAll();
-    gone.value = held;
+    // Another tab keeps the class, or the storage refused: it was told, and nothing else is taken off.
+    if (session.open.peek() !== null) return refresh();
+    if (await session.store.forgetAll()) gone.value = held;
+    else unread.value = held.map(({ title }) => title).join(", ");
     await refresh();
   };
   const bringBack = async (): Promise<void> => {

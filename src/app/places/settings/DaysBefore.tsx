@@ -8,6 +8,7 @@ import { parseDay } from "../../../base/index.ts";
 import { formatClock, formatDay, type Language } from "../../../language/index.ts";
 import type { ClassFile } from "../../../school/file/index.ts";
 import { Button, Message, Row, Table, TextLink } from "../../pieces/index.ts";
+import type { HeldClass } from "../../session/session.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import type { Generation } from "../../store/store.ts";
 import { FilesSideBySide } from "./FilesSideBySide.tsx";
@@ -28,7 +29,7 @@ export function DaysBefore() {
   const showAll = useSignal(false);
   const look = useSignal<Look | null>(null);
   /** What was open before one was taken back. */
-  const before = useSignal<{ readonly id: string; readonly act: unknown } | null>(null);
+  const before = useSignal<{ readonly held: HeldClass; readonly act: unknown } | null>(null);
   const open = session.open.value;
   const keptWord = session.kept.value.word;
 
@@ -47,11 +48,11 @@ export function DaysBefore() {
       : null;
     if (look.value?.generation.id === generation.id) look.value = { generation, file: answer?.value ?? "unreadable" };
   };
-  const restore = async (id: string, offerBack: boolean): Promise<void> => {
-    await open?.settled();
-    const newest = [...((await open?.generations()) ?? [])].sort((a, b) => b.counter - a.counter)[0];
-    await session.restore(id);
-    before.value = offerBack && newest ? { id: newest.id, act: session.lastAct.peek() } : null;
+  /** What was on screen is held, kept or not, so that taking it back brings all of it. */
+  const restore = async (work: Promise<HeldClass | null>, offerBack: boolean): Promise<void> => {
+    const held = await work;
+    if (held === null) return;
+    before.value = offerBack ? { held, act: session.lastAct.peek() } : null;
     look.value = null;
     await open?.settled();
     await refresh();
@@ -66,7 +67,7 @@ export function DaysBefore() {
       {canTakeBack && (
         <p class="says" role="status">
           <span>{say("settings.restored")}</span>
-          <TextLink onPress={() => void restore(before.value!.id, false)}>{say("settings.takeBack")}</TextLink>
+          <TextLink onPress={() => void restore(session.putBack(before.value!.held), false)}>{say("settings.takeBack")}</TextLink>
         </p>
       )}
       {list.value !== null && all.length === 0 && <p>{say("settings.noDays")}</p>}
@@ -119,7 +120,9 @@ export function DaysBefore() {
             <>
               <FilesSideBySide there={look.value.file} thereSays={say("settings.then")} />
               <div class="acts">
-                <Button onPress={() => void restore(look.value!.generation.id, true)}>{say("settings.restore")}</Button>
+                <Button onPress={() => void restore(session.restore(look.value!.generation.id), true)}>
+                  {say("settings.restore")}
+                </Button>
                 <TextLink
                   onPress={() => {
                     look.value = null;
