@@ -139,3 +139,9 @@ export async function finger(page: Page): Promise<Hands> {
     taps: () => taps,
   };
 }
+
+/** Both pairs of hands with the window that each is tried in. */
+export const ways = [
+  ["keyboard, 1280 pixels", { width: 1280 }, keyboard],
+  ["finger, 390 pixels", { width: 390 }, finger],
+] as const;

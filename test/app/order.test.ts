@@ -3,13 +3,8 @@
 // The order of the demo is that of `benchday order demo/harbour.json` (test/answers.test.ts holds it); here it is shown.
 import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect } from "vitest";
-import { finger, type Hands, keyboard, soon } from "./hands.ts";
+import { type Hands, soon, ways } from "./hands.ts";
 import { accessibilityFaults, browserTest, type OpenedPage, withDemo } from "./harness.ts";
-
-const ways = [
-  ["keyboard, 1280 pixels", { width: 1280 }, keyboard],
-  ["finger, 390 pixels", { width: 390 }, finger],
-] as const;
 
 for (const [name, size, make] of ways)
   describe(name, () => {

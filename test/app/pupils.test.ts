@@ -3,13 +3,8 @@
 // Names follow from the demo (demo/harbour.json), which is invented.
 import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect } from "vitest";
-import { finger, type Hands, keyboard, soon } from "./hands.ts";
+import { type Hands, soon, ways } from "./hands.ts";
 import { accessibilityFaults, browserTest, type OpenedPage, planned, withDemo } from "./harness.ts";
-
-const ways = [
-  ["keyboard, 1280 pixels", { width: 1280 }, keyboard],
-  ["finger, 390 pixels", { width: 390 }, finger],
-] as const;
 
 for (const [name, size, make] of ways)
   describe(name, () => {

@@ -1,10 +1,11 @@
 // The session in a real browser: acts outlive a reload with their way back, a second tab follows, the clock may go back.
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Page } from "playwright-core";
 import { afterAll, expect } from "vitest";
+import { readClassFile } from "../../src/school/file/index.ts";
 import { builtFile } from "./enginePage.ts";
 import { browserTest, goTo, openPage, planned, withDemo } from "./harness.ts";
 
