@@ -233,6 +233,14 @@ browserTest(
     await frame.getByRole("link", { name: "The barrier" }).click();
     await frame.getByRole("heading", { name: "The barrier" }).waitFor();
     expect(await frame.locator("footer.block").getByText("on this computer").count()).toBe(0);
+    const [copy] = await Promise.all([
+      page.waitForEvent("download"),
+      frame.getByRole("button", { name: "Save a copy" }).first().click(),
+    ]);
+    expect(readClassFile("copy.json", readFileSync(await copy.path(), "utf8")).value?.classes.map((c) => c.id)).toEqual([
+      "7b",
+      "7c",
+    ]);
     await close();
   },
 );
