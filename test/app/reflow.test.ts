@@ -17,6 +17,8 @@ const ways: readonly Way[] = [
   { name: "from right to left at 1280 px", width: 1280, language: "xr" },
   { name: "from right to left at 390 px", width: 390, language: "xr" },
   { name: "twice the type at 1280 px", width: 1280, style: "html { font-size: 200% }" },
+  { name: "twice the type at 390 px", width: 390, style: "html { font-size: 200% }" },
+  { name: "longer words at 320 px", width: 320, language: "xl" },
   {
     name: "wide spacing at 390 px",
     width: 390,
