@@ -126,6 +126,15 @@ describe("acts by keys", () => {
     await page.waitForFunction(() => location.hash === "#/today" && document.activeElement?.tagName === "H1");
   });
 
+  browserTest("a place that comes a moment later than its name takes the focus to its heading too", async () => {
+    const { page } = opened;
+    for (const hash of ["#/questions/2", "#/today"]) {
+      await goTo(page, hash);
+      await page.waitForTimeout(400);
+      expect(await page.evaluate(() => document.activeElement?.tagName)).toBe("H1");
+    }
+  });
+
   browserTest("a tick is done with Space, taken back with Ctrl+Z, done again with Ctrl+Shift+Z", async () => {
     const { page } = opened;
     await goTo(page, "#/today");

@@ -30,7 +30,7 @@ export function keepFocus(root: Element): () => void {
     if (document.activeElement !== null && document.activeElement !== document.body) return;
     const lost = last;
     last = null;
-    successor(lost)?.focus({ preventScroll: true });
+    successor(lost, root)?.focus({ preventScroll: true });
   });
   root.addEventListener("focusin", remember);
   watcher.observe(root, { childList: true, subtree: true });
@@ -40,9 +40,11 @@ export function keepFocus(root: Element): () => void {
   };
 }
 
-function successor({ path, says }: Lost): HTMLElement | null {
+function successor({ path, says }: Lost, root: Element): HTMLElement | null {
   for (const { parent, at } of path) {
     if (!parent.isConnected) continue;
+    // The whole place was exchanged: a new one begins at its heading.
+    if (parent === root) return root.querySelector("h1");
     for (const near of [parent.children[at], parent.children[at - 1]]) {
       if (!near) continue;
       const able = [near, ...near.querySelectorAll(focusable)].filter(
