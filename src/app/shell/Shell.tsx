@@ -1,7 +1,7 @@
 // What every page has around it: the places above, what must be told at once, the place itself, and the title block at the foot.
 //
 // Does not know: what the places show.
-import { useEffect } from "preact/hooks";
+import { useEffect, useLayoutEffect } from "preact/hooks";
 import { say } from "../../language/index.ts";
 import { placeOf } from "../places/places.ts";
 import { sayAct } from "../session/sayAct.ts";
@@ -26,7 +26,8 @@ export function Shell({ session }: { readonly session: Session }) {
     else if (place === "demo") void session.openDemo().then(() => goTo(linkTo("today"), true));
   }, [place, hasClass]);
   const { fresh, value } = session.plan.value;
-  useEffect(() => {
+  // With the drawing and not after it: whoever sees an act must not read that the plan already knows of it.
+  useLayoutEffect(() => {
     // Said on the root, so that a style or a test can tell an answer from one that is being worked out.
     document.documentElement.dataset.plan = fresh ? "fresh" : value === null ? "none" : "old";
   }, [fresh, value]);
