@@ -11,4 +11,6 @@ export { readTokens } from "./read/readTokens.ts";
 export type { Token, TokenKind } from "./read/token.ts";
 export { type Input, type Inputs, readInputs } from "./readInputs.ts";
 export { type RunOptions, runProgram } from "./runProgram.ts";
-export { type InputRun, type InputRunOptions, problemsOf, runWithInputs } from "./runWithInputs.ts";
+export { type InputRun, type InputRunOptions, inputsPort, problemsOf, runWithInputs } from "./runWithInputs.ts";
+export type { WalkEnd, WalkPin, WalkStep, WalkValue } from "./walking/step.ts";
+export { type Walk, type WalkOptions, walkProgram } from "./walkProgram.ts";

@@ -21,14 +21,21 @@ export interface RunOptions {
   readonly skips?: boolean;
 }
 
-const usualWork = 300 * 16e6;
+export const usualWork = 300 * 16e6;
 /** A board that resets this often without getting anywhere is not waited for. */
 const mostResets = 1000;
 
 /** Runs until the port stops it, `until` is reached, or the program breaks off. */
 export function runProgram(program: Program, port: BoardPort, options: RunOptions): RunOutcome {
   const { until, seed, mostWork = usualWork, skips = true } = options;
-  const board = makeBoard(program.checked, port, { until: until * cyclesPerMicro, mostWork, seed, skips });
+  return runBoard(
+    program,
+    makeBoard(program.checked, port, { until: until * cyclesPerMicro, mostWork, seed, skips, trace: null }),
+  );
+}
+
+/** Inside this room: runs a board that was made for the program. */
+export function runBoard(program: Program, board: Board): RunOutcome {
   for (let resets = 0; ; resets += 1) {
     const ended = runToHalt(program, board);
     const micros = board.machine.clock.now();

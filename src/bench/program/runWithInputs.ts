@@ -42,6 +42,11 @@ export function runWithInputs(program: Program, inputs: Inputs, untilMs: number,
   return port.answer(outcome, program.file);
 }
 
+/** A board with nothing on its pins but these inputs, for a run of one's own: what runWithInputs runs against. */
+export function inputsPort(inputs: Inputs): BoardPort {
+  return new ListPort(inputs);
+}
+
 /** To the microsecond: what is smaller is the estimate's business. */
 const toMs = (micros: Microseconds) => Math.round(micros) / 1000;
 

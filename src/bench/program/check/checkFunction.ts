@@ -5,7 +5,7 @@ import type { FunctionSyntax } from "../read/syntax.ts";
 import type { At } from "../read/token.ts";
 import { check, evaluate, fieldPlace } from "./checkExpression.ts";
 import { variablePlace } from "./checked.ts";
-import { type Checker, declare, inScope, nearName, newScope, type RecordMembers, report, warn } from "./checker.ts";
+import { type Checker, declare, inBlock, nearName, newScope, type RecordMembers, report, warn } from "./checker.ts";
 import { checkInto } from "./checkInitialiser.ts";
 import { checkBlockInside } from "./checkStatement.ts";
 import { convert } from "./convert.ts";
@@ -122,6 +122,7 @@ function parameter(name: string, type: Type, at: At, isConst: boolean, isReferen
     isConst,
     isReference,
     line: at.line,
+    lastLine: Number.POSITIVE_INFINITY,
     storage: "parameter",
     constant: null,
     cell: -1,
@@ -145,7 +146,7 @@ export function checkFunctionBody(c: Checker, info: FunctionInfo, syntax: Functi
   c.current = info;
   c.members = members;
   c.scope = newScope(c.global);
-  const list = inScope(c, () => {
+  const list = inBlock(c, syntax.body.end.line, () => {
     syntax.parameters.forEach((p, i) => {
       if (p.declarator.name !== "")
         declare(c, p.declarator.at, p.declarator.name, { is: "variable", variable: info.parameters[i]! });

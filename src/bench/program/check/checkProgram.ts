@@ -37,6 +37,7 @@ export function checkProgram(file: string, syntax: FileSyntax): { program: Check
     computedFirst: [],
     calledWithoutBody: new Map(),
     addressed: new Set(),
+    lastLine: Number.POSITIVE_INFINITY,
     loopDepth: 0,
     switchDepth: 0,
     temporaries: 0,

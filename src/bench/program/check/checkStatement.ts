@@ -7,7 +7,7 @@ import { hold } from "./arithmetic.ts";
 import { handOver } from "./checkCall.ts";
 import { check, evaluate } from "./checkExpression.ts";
 import { cellPlace, rvalue, variablePlace } from "./checked.ts";
-import { type Checker, inScope, newTemporary, report, warn } from "./checker.ts";
+import { type Checker, inBlock, inScope, newTemporary, report, warn } from "./checker.ts";
 import { declareRecord } from "./checkRecord.ts";
 import { checkVariables, declareVariable } from "./checkVariables.ts";
 import { condition, convert, shownType } from "./convert.ts";
@@ -22,7 +22,24 @@ export function checkBlockInside(c: Checker, block: BlockSyntax): Statement[] {
 }
 
 function checkBlock(c: Checker, block: BlockSyntax): Statement {
-  return { do: "block", list: inScope(c, () => checkBlockInside(c, block)) };
+  return { do: "block", list: inBlock(c, block.end.line, () => checkBlockInside(c, block)) };
+}
+
+/** The last line on which the statement has something to run. */
+function lastLine(s: StatementSyntax): number {
+  switch (s.kind) {
+    case "block":
+      return s.end.line;
+    case "if":
+      return lastLine(s.no ?? s.yes);
+    case "while":
+    case "for":
+    case "forEach":
+    case "switch":
+      return lastLine(s.body);
+    default:
+      return s.at.line;
+  }
 }
 
 /** One statement as one, in a scope of its own. */
@@ -62,14 +79,14 @@ export function checkStatement(c: Checker, s: StatementSyntax): Statement[] {
       // With a body the parser has reported it; without, it is a prototype.
       return [];
     case "if":
-      return inScope(c, () => {
+      return inBlock(c, lastLine(s), () => {
         const [before, test] = checkTest(c, s.test);
         const yes = single(c, s.yes);
         const no = s.no === null ? null : single(c, s.no);
         return [...before, { do: "if", test, yes, no, line }];
       });
     case "while":
-      return inScope(c, () => {
+      return inBlock(c, lastLine(s), () => {
         const [before, test] = checkTest(c, s.test);
         if (before.length > 0) return whileDeclared(c, before, test, s.body, line);
         return [{ do: "while", test, body: inLoop(c, () => single(c, s.body)), line }];
@@ -79,7 +96,7 @@ export function checkStatement(c: Checker, s: StatementSyntax): Statement[] {
       return [{ do: "doWhile", test: checkTest(c, s.test)[1], body, line: s.test.at.line }];
     }
     case "for":
-      return inScope(c, () => {
+      return inBlock(c, lastLine(s), () => {
         const first = s.first === null ? [] : checkStatement(c, s.first);
         const test = s.test === null ? null : checkTest(c, s.test)[1];
         const step = s.step === null ? null : effect(c, s.step);
@@ -195,7 +212,7 @@ function checkForEach(c: Checker, s: StatementSyntax & { kind: "forEach" }): Sta
   }
   const { type } = array;
   const { line } = s.at;
-  return inScope(c, () => {
+  return inBlock(c, lastLine(s), () => {
     const counter = newTemporary(c, types.int, line);
     const counterPlace = cellPlace(counter);
     const load: Expression = { op: "load", type: types.int, place: counterPlace };

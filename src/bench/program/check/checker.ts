@@ -57,6 +57,8 @@ export interface Checker {
   readonly calledWithoutBody: Map<FunctionInfo, At>;
   /** Functions that are handed to attachInterrupt, or whose address is taken. */
   readonly addressed: Set<FunctionInfo>;
+  /** The last line of the block that is being checked. */
+  lastLine: number;
   loopDepth: number;
   switchDepth: number;
   temporaries: number;
@@ -82,6 +84,15 @@ export function inScope<T>(c: Checker, work: () => T): T {
   c.scope = newScope(before);
   const result = work();
   c.scope = before;
+  return result;
+}
+
+/** The same for a block of which the last line is known. */
+export function inBlock<T>(c: Checker, lastLine: number, work: () => T): T {
+  const before = c.lastLine;
+  c.lastLine = lastLine;
+  const result = inScope(c, work);
+  c.lastLine = before;
   return result;
 }
 
@@ -151,6 +162,7 @@ export function newVariable(
     isConst,
     isReference,
     line,
+    lastLine: c.lastLine,
     storage,
     constant: null,
     cell: -1,

@@ -12,6 +12,8 @@ export interface Variable {
   readonly isConst: boolean;
   readonly isReference: boolean;
   readonly line: number;
+  /** The last line of the block that it belongs to; Infinity for globals. */
+  readonly lastLine: number;
   /** global and static ones live as long as the program, local ones as long as their function's call. */
   readonly storage: "global" | "static" | "local" | "parameter";
   /** Its value if it is a constant known before the start. */

@@ -3,19 +3,33 @@
 // A statement answers how it ended: it went on, or a break, continue or return is on its way out. Each adds the cycles of its own
 // expressions; loops look at the clock at the end of every round, and ask whether the rounds to come can be skipped.
 // Does not know: how rounds are skipped (quietLoop.ts).
-import type { Expression, Statement } from "../check/tree.ts";
+import type { Expression, Statement, Variable } from "../check/tree.ts";
 import { cellKind, cellsOf, type Type } from "../check/types.ts";
 import { newServo } from "../library/servoMethods.ts";
 import { codeRecord } from "./codeCall.ts";
 import { codeEffect, codeValue } from "./codeExpression.ts";
 import { codeInt } from "./codeInt.ts";
 import { codePlace, finder } from "./codePlace.ts";
-import { breaks, type Coder, continues, type Ending, goOn, type Num, nothing, returns, type Step } from "./coder.ts";
+import {
+  breaks,
+  type Coder,
+  continues,
+  type Ending,
+  goOn,
+  type Mark,
+  type Num,
+  nothing,
+  returns,
+  type Step,
+  type Trace,
+} from "./coder.ts";
 import { codeTest } from "./codeTest.ts";
 import { cyclesOf, fillCycles, inCalmLoop, returnCycles, roundCycles, switchCycles, testCycles } from "./costs.ts";
 import { hasCalls } from "./hasCalls.ts";
 
 export function codeStatements(c: Coder, list: readonly Statement[]): Step {
+  const { trace } = c;
+  if (trace !== null) return sequence(list.map((s, i) => withMark(c, trace, s, list[i - 1])));
   return sequence(list.map((s) => codeStatement(c, s)).filter((s) => s !== nothing));
 }
 
@@ -32,6 +46,44 @@ function sequence(steps: readonly Step[]): Step {
     }
     return goOn;
   };
+}
+
+/** Code for a statement that stands alone, as the body of a loop. */
+function codeSingle(c: Coder, s: Statement): Step {
+  return c.trace === null ? codeStatement(c, s) : withMark(c, c.trace, s, undefined);
+}
+
+/** Code that tells the trace before it runs. A declaration that takes several statements is told of once. */
+function withMark(c: Coder, trace: Trace, s: Statement, before: Statement | undefined): Step {
+  const declared = declaredBy(s);
+  const line = "line" in s ? s.line : declared?.line;
+  const isMarked =
+    line !== undefined && s.do !== "doWhile" && (declared === null || before === undefined || declaredBy(before) !== declared);
+  const pass = isMarked ? marker(c, trace, line) : null;
+  const step = codeStatement(c, s);
+  if (declared !== null) c.begun.push(declared);
+  if (pass === null) return step;
+  return () => {
+    pass();
+    return step();
+  };
+}
+
+function marker(c: Coder, trace: Trace, line: number): () => void {
+  const mark: Mark = { line, inside: c.inside, begun: c.begun.filter((v) => v.line === line) };
+  return () => {
+    if (trace.isOn) trace.pass(mark);
+  };
+}
+
+/** The local variable that gets its first value here. */
+function declaredBy(s: Statement): Variable | null {
+  const place =
+    s.do === "fill" || s.do === "clear" ? s.place : s.do === "expression" && s.value.op === "assign" ? s.value.place : null;
+  let root = place;
+  while (root?.at === "index" || root?.at === "field") root = root.at === "index" ? root.array : root.record;
+  if (root?.at !== "variable" || root.variable.storage !== "local") return null;
+  return s.do !== "expression" || s.line === root.variable.line ? root.variable : null;
 }
 
 export function codeStatement(c: Coder, s: Statement): Step {
@@ -105,14 +157,14 @@ function codeIf(c: Coder, s: Statement & { do: "if" }): Step {
   const { time } = c.m.clock;
   const cycles = cyclesOf(s.test, c.how) + testCycles;
   const test = codeTest(c, s.test);
-  const yes = codeStatement(c, s.yes);
+  const yes = codeSingle(c, s.yes);
   if (s.no === null) {
     return () => {
       time[0] = time[0]! + cycles;
       return test() ? yes() : goOn;
     };
   }
-  const no = codeStatement(c, s.no);
+  const no = codeSingle(c, s.no);
   return () => {
     time[0] = time[0]! + cycles;
     return test() ? yes() : no();
@@ -132,11 +184,13 @@ function codeLoop(
   const c = inLoop(outer, loop);
   const { clock } = c.m;
   const { time } = clock;
-  const begin = first === null ? nothing : codeStatement(outer, first);
+  const begin = first === null ? nothing : codeStatement({ ...outer, trace: null }, first);
+  if (c.trace !== null && first !== null) c.begun.push(...declaredIn(first));
   const mayGoOn = test === null || test.op === "number" ? null : codeTest(c, test);
   const never = test?.op === "number" && test.value === 0;
-  const round = codeStatement(c, body);
-  const move = step === null ? null : codeEffect(c, step);
+  const round = codeSingle(c, body);
+  const pass = c.trace === null ? null : marker(c, c.trace, line);
+  const move = both(pass, step === null ? null : codeEffect(c, step));
   const testCost = test === null || test.op === "number" ? 0 : cyclesOf(test, c.how);
   const cost = (step === null ? 0 : cyclesOf(step, c.how)) + testCost + roundCycles;
   const watch = c.watchLoop(loop);
@@ -160,6 +214,19 @@ function codeLoop(
   };
 }
 
+function declaredIn(first: Statement): Variable[] {
+  const list = first.do === "block" ? first.list : [first];
+  return list.map(declaredBy).filter((v) => v !== null);
+}
+
+function both(first: (() => void) | null, second: (() => void) | null): (() => void) | null {
+  if (first === null || second === null) return first ?? second;
+  return () => {
+    first();
+    second();
+  };
+}
+
 /** In a loop that calls nothing more stays in registers. */
 function inLoop(c: Coder, loop: Statement): Coder {
   if (hasCalls(loop)) return c;
@@ -170,8 +237,16 @@ function codeDoWhile(outer: Coder, s: Statement & { do: "doWhile" }): Step {
   const c = inLoop(outer, s);
   const { clock } = c.m;
   const { time } = clock;
-  const test = codeTest(c, s.test);
-  const round = codeStatement(c, s.body);
+  const plain = codeTest(c, s.test);
+  const pass = c.trace === null ? null : marker(c, c.trace, s.line);
+  const test =
+    pass === null
+      ? plain
+      : () => {
+          pass();
+          return plain();
+        };
+  const round = codeSingle(c, s.body);
   const cost = cyclesOf(s.test, c.how) + roundCycles;
   const watch = c.watchLoop(s);
   return () => {
@@ -193,7 +268,7 @@ function codeDoWhile(outer: Coder, s: Statement & { do: "doWhile" }): Step {
 function codeSwitch(c: Coder, s: Statement & { do: "switch" }): Step {
   const { time } = c.m.clock;
   const value = codeInt(c, s.value);
-  const steps = s.list.map((inner) => codeStatement(c, inner));
+  const steps = s.list.map((inner) => codeSingle(c, inner));
   const { cases, otherwise } = s;
   const cycles = cyclesOf(s.value, c.how) + switchCycles(cases.size);
   return () => {

@@ -3,7 +3,7 @@
 // Code is closures: each node of the checked tree becomes a function of no arguments that V8 compiles. Nothing is made from text,
 // so a page may forbid eval.
 // Does not know: any node.
-import type { CheckedProgram, FunctionInfo, Statement } from "../check/tree.ts";
+import type { CheckedProgram, FunctionInfo, Statement, Variable } from "../check/tree.ts";
 import type { How } from "./costs.ts";
 import type { Machine } from "./machine.ts";
 
@@ -44,6 +44,26 @@ export interface Coder {
   readonly functions: readonly FunctionCode[];
   /** Makes the watch over a loop that may only wait; see quietLoop.ts. */
   readonly watchLoop: (loop: Statement) => Watch;
+  /** Told before each statement, where somebody walks; null in an ordinary run, whose code then has no trace of it. */
+  readonly trace: Trace | null;
+  /** The function whose code is made, and its variables whose declarations stand further up. */
+  readonly inside: FunctionInfo | null;
+  readonly begun: Variable[];
+}
+
+/** A place between two statements. */
+export interface Mark {
+  /** The line of the statement that comes next. */
+  readonly line: number;
+  readonly inside: FunctionInfo | null;
+  /** Variables declared further left on that line. */
+  readonly begun: readonly Variable[];
+}
+
+export interface Trace {
+  /** Not while globals get their first values. */
+  isOn: boolean;
+  readonly pass: (mark: Mark) => void;
 }
 
 export const nothing: Step = () => goOn;

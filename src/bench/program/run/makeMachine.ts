@@ -11,7 +11,7 @@ import { heldType } from "../check/types.ts";
 import { releaseServos } from "../library/servoMethods.ts";
 import type { BoardPort } from "../port.ts";
 import { Clock } from "./clock.ts";
-import type { Coder, FunctionCode, Step } from "./coder.ts";
+import type { Coder, FunctionCode, Step, Trace } from "./coder.ts";
 import { nothing } from "./coder.ts";
 import { codeStatements } from "./codeStatement.ts";
 import { restless } from "./costs.ts";
@@ -40,7 +40,7 @@ export interface Board {
 export function makeBoard(
   program: CheckedProgram,
   port: BoardPort,
-  options: { until: number; mostWork: number; seed: number; skips: boolean },
+  options: { until: number; mostWork: number; seed: number; skips: boolean; trace: Trace | null },
 ): Board {
   const clock = new Clock(port, options.until, options.mostWork);
   const pins = new Pins(clock, port);
@@ -73,10 +73,14 @@ export function makeBoard(
     scratch: { low, high: size, next: low },
     call: (index) => callPlain(m, functions[index]!),
   };
-  const coder: Coder = { how: restless, m, program, functions, watchLoop: options.skips ? quietLoops(m, program) : neverSkips };
-  for (const f of functions) f.body = codeStatements(coder, f.info.body === null ? [] : [f.info.body]);
+  const { trace } = options;
+  const watchLoop = options.skips ? quietLoops(m, program) : neverSkips;
+  const coder: Coder = { how: restless, m, program, functions, watchLoop, trace, inside: null, begun: [] };
+  for (const f of functions)
+    f.body = codeStatements({ ...coder, inside: f.info, begun: [] }, f.info.body === null ? [] : [f.info.body]);
   const first: Step = codeStatements(coder, program.first);
   const restart = () => {
+    if (trace !== null) trace.isOn = false;
     pins.reset();
     releaseServos(m);
     serial.reset();
@@ -91,6 +95,7 @@ export function makeBoard(
       for (let i = 0; i < bytes.length; i += 1) m.ints[cell + i] = (bytes.charCodeAt(i) << 24) >> 24;
     leaveGarbage(m, program, options.seed);
     first();
+    if (trace !== null) trace.isOn = true;
   };
   return { machine: m, restart, functions, coder };
 }

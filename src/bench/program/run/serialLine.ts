@@ -99,6 +99,11 @@ export class SerialLine {
     this.cut = "";
   }
 
+  /** What was printed and has not left yet. */
+  onItsWay(): string {
+    return fromBytes(this.cut + this.leaving).text;
+  }
+
   room(): number {
     this.clock.sync();
     const now = this.clock.time[0]!;
