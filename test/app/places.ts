@@ -11,6 +11,7 @@ export const placesOfDemo: readonly [name: string, hash: string][] = [
   ["Pupils", "#/pupils"],
   ["Print", "#/print"],
   ["Settings", "#/settings"],
+  ["what a message means", "#/explain"],
   ["the wall", "#/wall/7b/lighthouse/2027-01-12"],
 ];
 

@@ -32,6 +32,7 @@ import {
 } from "../../school/file/index.ts";
 import { type OrderPlan, planOrder } from "../../school/order/index.ts";
 import { type PlannedClass, planClass, rehearseForSchool } from "../../school/readiness/index.ts";
+import { answerBench } from "./answerBench.ts";
 import type { EngineProblem, PapersAnswer, PapersWish, ReadAnswer, School, Shipped } from "./engine.ts";
 import type { Question } from "./wire.ts";
 import { slices, type Work, waitFor } from "./work.ts";
@@ -163,6 +164,8 @@ export function makeAnswerer(around: Surroundings): Answerer {
         return asAnswer(readStockCsv(question.file, question.bytes));
       case "write":
         return yield* write(question.what, question.school, question.class);
+      default:
+        return yield* answerBench(question);
     }
   };
 }

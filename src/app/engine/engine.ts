@@ -10,6 +10,7 @@ import type { PaperKind } from "../../documents/index.ts";
 import type { ClassFile, Kit, Pupil, StockLine } from "../../school/file/index.ts";
 import type { OrderPlan } from "../../school/order/index.ts";
 import type { Plan } from "../../school/readiness/index.ts";
+import type { BenchAnswers, BenchQuestion } from "./benchQuestions.ts";
 
 /** A problem as `sayProblem` of language speaks it: code, data, and a place where there is one. */
 export interface EngineProblem {
@@ -92,7 +93,9 @@ export type EngineDoing =
   | "triesValues"
   | "seeksMargins"
   | "order"
-  | "papers";
+  | "papers"
+  | "explain"
+  | "explainMessage";
 
 export interface Engine {
   /** Lessons, kits and the demo, read once. */
@@ -104,6 +107,11 @@ export interface Engine {
   papers(school: School, wish: PapersWish, onProgress?: OnProgress): Job<PapersAnswer>;
   /** A lesson rehearsed with the items of this class, or on its own where `school` is null; for the lesson page. */
   rehearse(lesson: string, school: School | null, onProgress?: OnProgress): Job<RehearsalResult>;
+  /** A question about one team's table, which needs no class. */
+  bench<Ask extends BenchQuestion["ask"]>(
+    question: BenchQuestion & { readonly ask: Ask },
+    onProgress?: OnProgress,
+  ): Job<BenchAnswers[Ask]>;
   /** Checks and reads a class file against the shipped lessons and kits. */
   readClass(fileName: string, bytes: Uint8Array): Job<ReadAnswer<ClassFile>>;
   readRoster(fileName: string, bytes: Uint8Array): Job<ReadAnswer<readonly Pupil[]>>;

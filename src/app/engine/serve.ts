@@ -158,6 +158,8 @@ const urgency: Readonly<Record<Question["ask"], number>> = {
   readRoster: 1,
   readStock: 1,
   write: 1,
+  explain: 1,
+  explainMessage: 1,
   plan: 2,
   rehearse: 3,
   papers: 4,

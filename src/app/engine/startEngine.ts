@@ -49,6 +49,7 @@ export function startEngine(memory?: EngineMemory | Promise<EngineMemory>): Engi
     order: (school, seconds, onProgress) => ask({ ask: "order", school, seconds }, onProgress),
     papers: (school, wish, onProgress) => ask({ ask: "papers", school, wish }, onProgress),
     rehearse: (lesson, school, onProgress) => ask({ ask: "rehearse", lesson, school }, onProgress),
+    bench: ask,
     readClass(file, bytes) {
       // The demo was read when the page was built.
       if (known !== null && new TextDecoder().decode(bytes) === known.demo.text)

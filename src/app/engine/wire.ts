@@ -2,10 +2,12 @@
 //
 // Does not know: who sends them, how an answer is found.
 import type { Progress } from "../../base/index.ts";
+import type { BenchQuestion } from "./benchQuestions.ts";
 import type { EngineTrouble, PapersWish, School } from "./engine.ts";
 
 /** A question by the name of its function in `Engine`, with what that function is given. */
 export type Question =
+  | BenchQuestion
   | { readonly ask: "shipped" }
   | { readonly ask: "plan"; readonly school: School }
   | { readonly ask: "order"; readonly school: School; readonly seconds: number }

@@ -4,6 +4,7 @@
 import type { ComponentType } from "preact";
 import { Course } from "./course/Course.tsx";
 import { Cupboard } from "./cupboard/Cupboard.tsx";
+import { Explain } from "./explain/Explain.tsx";
 import { First } from "./first/First.tsx";
 import { LessonPlace } from "./lesson/LessonPlace.tsx";
 import { Order } from "./order/Order.tsx";
@@ -19,6 +20,7 @@ export type LaterPlace =
   | "wall"
   | "course"
   | "lesson"
+  | "explain"
   | "cupboard"
   | "order"
   | "pupils"
@@ -31,6 +33,7 @@ export const laterPlaces: Readonly<Record<LaterPlace, ComponentType>> = {
   wall: Wall,
   course: Course,
   lesson: LessonPlace,
+  explain: Explain,
   cupboard: Cupboard,
   order: Order,
   pupils: Pupils,

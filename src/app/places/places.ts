@@ -25,6 +25,7 @@ const places: Readonly<Record<"today" | LaterPlace, Omit<PlaceEntry, "Place">>> 
   wall: { bare: true },
   course: {},
   lesson: { withoutClass: true },
+  explain: { withoutClass: true },
   cupboard: {},
   order: {},
   pupils: {},

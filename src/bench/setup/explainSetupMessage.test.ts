@@ -2,7 +2,7 @@
 //
 // Source of the newer ones: avrdude 8.2, the files named beside each; the older ones are from memory.
 import { describe, expect, test } from "vitest";
-import { explainSetupMessage } from "./explainSetupMessage.ts";
+import { explainSetupMessage, setupWords } from "./explainSetupMessage.ts";
 import { setupCauses, setupMessages } from "./setupCauses.ts";
 
 const cases: [text: string, message: string | null, port?: string][] = [
@@ -64,4 +64,11 @@ test("every kind of message has causes, none of them twice", () => {
 
 test("a cable that only charges comes early where no port appears", () => {
   expect(setupCauses("no-port").indexOf("charge-only-cable")).toBeLessThanOrEqual(1);
+});
+
+test("the words by which a message is chosen from a list are that message", () => {
+  for (const message of setupMessages) {
+    const words = setupWords[message];
+    if (words !== null) expect(explainSetupMessage(words).message, words).toBe(message);
+  }
 });

@@ -30,16 +30,33 @@ const patterns: readonly (readonly [message: SetupMessage, pattern: RegExp])[] =
     "port-not-found",
     /(?:open|port|device|tty|COM).*(?:no such file|cannot find the file|no such device|not found)|unable to open port|can't open device|cannot open port/i,
   ],
-  ["clock-too-fast", /clock is too fast|rc = -2/i],
+  ["clock-too-fast", /clock is too fast|rc ?= ?-2/i],
   ["wrong-signature", /expected signature for|double check chip or use -F/i],
   ["no-signature", /invalid device signature|yikes!|signature = 0x(?:000000|ffffff|00 ?00 ?00|ff ?ff ?ff)/i],
   ["not-verified", /verification (?:error|mismatch)|verify error|first mismatch/i],
   ["not-in-sync", /not in sync|getsync/i],
   ["noise", /cannot communicate with device|protocol error|bad response/i],
   ["no-answer", /programmer is not responding|timeout communicating|not responding/i],
-  ["start-failed", /initiali[sz]ation failed|rc = -1|double check (?:the )?connections/i],
+  ["start-failed", /initiali[sz]ation failed|rc ?= ?-1|double check (?:the )?connections/i],
   ["no-port", /no (?:serial )?ports?\b|port is (?:missing|not selected)|no (?:device|board) (?:found|detected)/i],
 ];
+
+/** How each message begins on the screen of a class, so that it can be chosen from a list; null where nothing is written. */
+export const setupWords: Readonly<Record<SetupMessage, string | null>> = {
+  "no-port": null,
+  "port-not-found": 'can\'t open device "COM3": The system cannot find the file specified.',
+  "port-denied": 'can\'t open device "/dev/ttyUSB0": Permission denied',
+  "port-busy": 'can\'t open device "COM3": Access is denied.',
+  "not-in-sync": "stk500_getsync(): not in sync: resp=0x00",
+  "no-answer": "stk500_recv(): programmer is not responding",
+  noise: "stk500_cmd(): protocol error",
+  "wrong-signature": "Expected signature for ATmega328P is 1E 95 0F",
+  "no-signature": "Yikes!  Invalid device signature.",
+  "start-failed": "initialization failed, rc=-1",
+  "clock-too-fast": "initialization failed, rc=-2",
+  "not-verified": "verification error, first mismatch at byte 0x0000",
+  "too-large": "address 0x8010 out of range at line 2049",
+};
 
 /** @param text what the up-loader wrote, one line or all of it. Never throws. */
 export function explainSetupMessage(text: string): SetupExplanation {

@@ -93,7 +93,14 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
       id: "program",
       heading: say("lessonPage.program"),
       note: say("lessonPage.lineCount", { count: lines.length }),
-      body: <Program lines={lines} />,
+      body: (
+        <>
+          <p>
+            <TextLink to={linkTo("explain")}>{say("explainPage.name")}</TextLink>
+          </p>
+          <Program lines={lines} />
+        </>
+      ),
     },
     { id: "rehearsal", heading: say("lessonPage.rehearsal"), body: result && <WhatWasSeen lesson={lesson} result={result} /> },
     { id: "values", heading: say("lessonPage.otherValues"), body: result && <Values lesson={lesson} result={result} /> },

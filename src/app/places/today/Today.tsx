@@ -104,6 +104,7 @@ function NextLesson({ group, meeting, minutes, toCount }: NextLessonProps) {
             <Button to={linkTo("print", "all", group.id, meeting.lesson, meeting.date)}>{say("today.printAll")}</Button>
             <Button to={linkTo("lesson", group.id, meeting.lesson, meeting.date)}>{say("today.openLesson")}</Button>
             <Button to={linkTo("wall", group.id, meeting.lesson, meeting.date)}>{say("today.showOnWall")}</Button>
+            <Button to="#/explain">{say("explainPage.name")}</Button>
           </div>
         </>
       }
