@@ -28,7 +28,7 @@ export function excerptOf(rows: readonly string[], first: FirstMessage): readonl
   const lines = [...wanted].filter((n) => n >= 1 && n <= rows.length).sort((a, b) => a - b);
   return lines.map((line, i) => {
     const row = rows[line - 1] ?? "";
-    const at = line === first.line && first.column !== null ? first.column - 1 : null;
+    const at = line === first.line && first.column !== null ? tokenStart(row, first.column - 1, first.name) : null;
     return { line, ...parted(row, at, first.name), gap: i > 0 && line - lines[i - 1]! > 1 };
   });
 }
@@ -38,6 +38,13 @@ export function mendedLine(rows: readonly string[], fix: Fix): Omit<ExcerptLine,
   const row = rows[fix.line - 1] ?? "";
   const after = row.slice(fix.column - 1 + fix.found.length);
   return { line: fix.line, before: short(row.slice(0, fix.column - 1), "end"), token: fix.text, after: short(after, "start") };
+}
+
+/** Of a call that it does not know the compiler names the closing bracket; a person looks for the name. */
+function tokenStart(row: string, at: number, name: string): number {
+  if (row[at] !== ")" || !/^[A-Za-z_]\w*$/.test(name)) return at;
+  const found = row.lastIndexOf(name, at);
+  return found === -1 ? at : found;
 }
 
 function parted(row: string, at: number | null, name: string): Pick<ExcerptLine, "before" | "token" | "after"> {
