@@ -289,6 +289,7 @@ export const rehearsalSamples: Readonly<Record<RehearsalProblemCode, Data>> = {
   "rehearsal.noSupply": {},
   "rehearsal.circuitHasNoAnswer": {},
   "rehearsal.memoryNotFollowed": { part: "C1" },
+  "rehearsal.probeNotThere": { probe: "LED9.anode" },
 };
 
 /** Every hazard carries the same data. */

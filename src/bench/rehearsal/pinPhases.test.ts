@@ -6,7 +6,7 @@ const out = (level: 0 | 1): PinActivity => ({ mode: "output", level, switching: 
 const pwm = (pin: number, duty: number): PinActivity => ({
   mode: "output",
   level: 0,
-  switching: { duty, hertz: 490, clock: timerOf(pin) },
+  switching: { duty, hertz: 490, clock: timerOf(pin), since: 0 },
 });
 
 const cases: [name: string, pins: PinActivity[], phases: Record<string, number>][] = [

@@ -10,8 +10,19 @@ import type { Level, PinMode, PinNumber } from "../program/index.ts";
 export interface PinActivity {
   readonly mode: PinMode;
   readonly level: Level;
-  /** Switching in place of the level: share of the time high, changes a second, and which clock it follows. */
-  readonly switching: { readonly duty: number; readonly hertz: number; readonly clock: string } | null;
+  /** Switching in place of the level. */
+  readonly switching: Switching | null;
+}
+
+export interface Switching {
+  /** Share of the time high. */
+  readonly duty: number;
+  /** Turns a second. */
+  readonly hertz: number;
+  /** Which clock it follows. */
+  readonly clock: string;
+  /** s at which a turn began. */
+  readonly since: number;
 }
 
 /** i: listens, u: listens with pull-up, 0: drives low, 1: drives high. */

@@ -27,7 +27,7 @@ export function endOf(lesson: Lesson): number {
 
 /** @returns at least one run; the first is the one in which doubts read low and the supply holds. */
 export function playRuns(lesson: Lesson, table: Table, player: Player, seed: number): readonly Run[] {
-  const play = (scenario: Scenario) => playRun(lesson, table, player, scenario, seed);
+  const play = (scenario: Scenario) => playRunUntil(lesson, table, player, scenario, endOf(lesson), seed);
   const first = play({ inputs: "low", supply: "holds" });
   const runs = [first];
   if (first.doubtfulNets.length > 0)
@@ -37,8 +37,8 @@ export function playRuns(lesson: Lesson, table: Table, player: Player, seed: num
   return runs;
 }
 
-function playRun(lesson: Lesson, table: Table, player: Player, scenario: Scenario, seed: number): Run {
-  const end = endOf(lesson);
+/** @param end s at which the run is over. */
+export function playRunUntil(lesson: Lesson, table: Table, player: Player, scenario: Scenario, end: number, seed: number): Run {
   const world = playWorld(lesson, table, scenario, end, seed);
   let from = 0;
   for (;;) {

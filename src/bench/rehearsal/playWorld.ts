@@ -110,7 +110,11 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       const state = tableState(drives);
       return { share, state, point: table.point(state) };
     });
-    const switching = active.flatMap((a, pin) => (a.switching && a.mode === "output" ? [{ pin, hertz: a.switching.hertz }] : []));
+    const switching = active.flatMap((a, pin) => {
+      if (!a.switching || a.mode !== "output") return [];
+      const { hertz, duty, since } = a.switching;
+      return [{ pin, hertz, duty, since }];
+    });
     return { phases, switching, states: new Map(states), on: isFed() };
   };
 
@@ -251,12 +255,13 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       change(micros, pin, (before) => ({ ...before, level, switching: null }));
     },
     analogWrite(pin, value, hertz, micros) {
-      const switching = { duty: dutyOf(value, hertz), hertz, clock: timerOf(pin) };
+      // The chip's timers run from its reset on.
+      const switching = { duty: dutyOf(value, hertz), hertz, clock: timerOf(pin), since: lifeFrom };
       change(micros, pin, (before) => ({ ...before, switching }));
     },
     tone(pin, hertz, until, micros) {
       if (!arrive(micros)) return;
-      change(micros, pin, (before) => ({ ...before, switching: { duty: 0.5, hertz, clock: `tone${pin}` } }));
+      change(micros, pin, (before) => ({ ...before, switching: { duty: 0.5, hertz, clock: `tone${pin}`, since: now } }));
       const started = pins.get(pin);
       if (until < Number.POSITIVE_INFINITY)
         schedule(lifeFrom + until * 1e-6, () => {
@@ -272,8 +277,12 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       if (pulse && index !== -1) pulses.set(index, pulse.degrees);
       else pulses.delete(index);
       // 20 ms from pulse to pulse (data pages of servos).
-      const switching = pulse ? { duty: pulse.micros / 20_000, hertz: 50, clock: `servo${pin}` } : null;
-      change(micros, pin, (before) => ({ ...before, mode: pulse ? "output" : before.mode, switching }));
+      const clock = `servo${pin}`;
+      change(micros, pin, (before) => {
+        const since = before.switching?.clock === clock ? before.switching.since : now;
+        const switching = pulse ? { duty: pulse.micros / 20_000, hertz: 50, clock, since } : null;
+        return { ...before, mode: pulse ? "output" : before.mode, switching };
+      });
     },
     text(characters, micros) {
       if (arrive(micros)) texts.push({ at: now, characters });

@@ -191,6 +191,7 @@ export const rehearsalProblemCodes = [
   "rehearsal.noSupply",
   "rehearsal.circuitHasNoAnswer",
   "rehearsal.memoryNotFollowed",
+  "rehearsal.probeNotThere",
 ] as const;
 export type RehearsalProblemCode = (typeof rehearsalProblemCodes)[number];
 

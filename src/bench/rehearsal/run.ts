@@ -14,11 +14,19 @@ export interface Scenario {
   readonly supply: "holds" | "gives way";
 }
 
+/** A pin that switches by itself: its index in the table's pins, Hz, share of the turn high, and when a turn began, s. */
+export interface SwitchingPin {
+  readonly pin: number;
+  readonly hertz: number;
+  readonly duty: number;
+  readonly since: number;
+}
+
 /** A state of the table: its phases with their shares of the time, and how often a second they change. */
 export interface Scene {
   readonly phases: readonly { readonly share: number; readonly point: Point; readonly state: TableState }[];
-  /** Pins that switch: index in the table's pins, Hz. */
-  readonly switching: readonly { readonly pin: number; readonly hertz: number }[];
+  /** Pins that switch. */
+  readonly switching: readonly SwitchingPin[];
   /** States of the parts that a stimulus or a coil has changed. */
   readonly states: ReadonlyMap<string, PartState>;
   readonly on: boolean;

@@ -3,7 +3,7 @@
 // A blinking lamp has two states, however long it blinks: each is solved once. The key is what every pin drives, what every part
 // is set to and how strong the supply is.
 // Does not know: time, the program, what a person would see.
-import { type DcOutcome, type Element, type NodeName, nodesOf } from "../circuit/index.ts";
+import { type DcOutcome, type Element, type NodeName, nodesOf, type OperatingPoint, terminals } from "../circuit/index.ts";
 import type { PartState } from "../parts/index.ts";
 import { boardIds, pinElement, pinElements, pinsInUse, supplyElements } from "./boardElements.ts";
 import type { Build } from "./build.ts";
@@ -41,7 +41,11 @@ export interface Point {
   across(id: string): number;
   /** A that flow out of a pin; negative into it. */
   pinAmps(pin: string): number;
+  /** A that flow into a part at one leg; at the board and at what feeds it, out of it. */
+  legAmps(part: string, leg: string): number;
   readonly floating: ReadonlySet<NodeName>;
+  /** Whether anything holds a node, so that it has a voltage that a person could measure. */
+  holds(node: NodeName): boolean;
   readonly elements: ReadonlyMap<string, Element>;
   /** Why there is no answer; null where there is one. */
   readonly failure: Exclude<DcOutcome["status"], "solved"> | null;
@@ -83,7 +87,8 @@ export function setTable(build: Build, shelf: CircuitShelf = circuitShelf()): Ta
       const known = points.get(key);
       if (known) return known;
       const elements = state.supplyOn ? elementsOf(state) : [];
-      const point = makePoint(build, key, elements, state.supplyOn ? shelf.solve(elements) : null, pins, state.drives);
+      const outcome = state.supplyOn ? shelf.solve(elements) : null;
+      const point = makePoint(build, key, elements, outcome, pins, state.drives);
       points.set(key, point);
       return point;
     },
@@ -129,9 +134,24 @@ function makePoint(
 ): Point {
   const solved = outcome?.status === "solved" ? outcome : null;
   const elements = new Map((solved ? list : []).map((e) => [e.id, e]));
+  const failure = outcome && outcome.status !== "solved" ? outcome.status : null;
+  return pointAt(build, key, elements, solved?.point ?? null, solved?.floating ?? [], pins, drives, failure);
+}
+
+/** What a solved circuit shows of a table. @param solved null for a table without power or without an answer. */
+export function pointAt(
+  build: Build,
+  key: string,
+  elements: ReadonlyMap<string, Element>,
+  solved: OperatingPoint | null,
+  floating: readonly NodeName[],
+  pins: readonly string[],
+  drives: string,
+  failure: Point["failure"],
+): Point {
   const nodes = new Set([...elements.values()].flatMap(nodesOf));
-  const volts = (node: NodeName) => (solved && nodes.has(node) ? solved.point.volts(node) : 0);
-  const amps = (id: string) => (solved && elements.has(id) ? solved.point.amps(id) : 0);
+  const volts = (node: NodeName) => (solved && nodes.has(node) ? solved.volts(node) : 0);
+  const amps = (id: string) => (solved && elements.has(id) ? solved.amps(id) : 0);
   return {
     key,
     on: solved !== null,
@@ -140,7 +160,7 @@ function makePoint(
     fuseAmps: amps(boardIds.fuse),
     volts,
     amps,
-    watts: (id) => (solved && elements.has(id) ? solved.point.watts(id) : 0),
+    watts: (id) => (solved && elements.has(id) ? solved.watts(id) : 0),
     across(id) {
       const element = elements.get(id);
       if (!element) return 0;
@@ -148,10 +168,29 @@ function makePoint(
       return volts(first) - volts(second);
     },
     pinAmps: (pin) => amps(pinElement(pin)) * (drives[pins.indexOf(pin)] === "0" ? -1 : 1),
-    floating: new Set(solved?.floating ?? []),
+    legAmps(part, leg) {
+      const node = build.wiring.node(part, leg);
+      const gives = part === "board" || part === build.supply.name;
+      let sum = 0;
+      for (const element of solved ? elements.values() : []) {
+        if (!belongs(element.id, part, build.supply.name)) continue;
+        for (const terminal of terminals[element.kind])
+          if ((element as unknown as Record<string, NodeName>)[terminal] === node)
+            sum += solved?.terminalAmps(element.id, terminal) ?? 0;
+      }
+      return gives ? -sum : sum;
+    },
+    floating: new Set(floating),
+    holds: (node) => node === ground || (solved !== null && nodes.has(node) && !floating.includes(node)),
     elements,
-    failure: outcome && outcome.status !== "solved" ? outcome.status : null,
+    failure,
   };
+}
+
+/** Whether an element is inside a part. What feeds the board is no part of it, whatever its element is called. */
+function belongs(id: string, part: string, supply: string): boolean {
+  if (id === boardIds.supply) return part === supply;
+  return id === part || id.startsWith(`${part}.`);
 }
 
 /** The two nodes between which an element's voltage counts: of a transistor those of its main current. */
