@@ -90,6 +90,135 @@ for (const [name, size, hands] of ways)
     });
   });
 
+/** The line that comes next, and what a table says in the row of a name. */
+const nextLine = (page: Page) => page.locator(".walked li.next .n").textContent();
+const row = (page: Page, name: string) =>
+  page
+    .locator(".holds tbody tr", { has: page.locator("th", { hasText: name }) })
+    .first()
+    .locator("td")
+    .allTextContents();
+const told = (page: Page) => page.locator(".told").textContent();
+
+// Line numbers are those of lessons/signal-lamp/program.cpp: 20 lights the lamp, 22 darkens it, 27 changes the port light.
+for (const [name, size, hands] of ways)
+  describe(`a program with its lines running, ${name}`, () => {
+    browserTest("steps, goes to a pin change, to a line, back, and again; pins, lamps and values follow", async () => {
+      const opened = await withDemo({ ...size, hash: "#/lesson/signal-lamp" });
+      const { page } = opened;
+      const hand = await hands(page);
+      await hand.press("Follow it line by line");
+      await soon(() => nextLine(page)).toBe("11");
+      await hand.press("Step");
+      await soon(() => nextLine(page)).toBe("12");
+      expect(await row(page, "D2")).toEqual(["input with pull-up", "not read yet"]);
+      // The key goes down at 1 s; the program reads it within its 20 ms, and lights the lamp.
+      await hand.press("To the next pin change");
+      await soon(() => told(page)).toMatch(/^D9: high\. Line 25 comes next, at 1(\.0\d)? s\.$/);
+      expect(await row(page, "D9")).toEqual(["output", "high changed"]);
+      expect((await row(page, "LED1"))[0]).toMatch(/^lit, 1[12](\.\d)? mA$/);
+      expect(await row(page, "LED2")).toEqual(["dark"]);
+      expect((await row(page, "now"))[0]).toBe("0");
+      await hand.press("Step back");
+      await soon(() => nextLine(page)).toBe("20");
+      expect(await row(page, "LED1")).toEqual(["dark"]);
+      await hand.press("Show all 32 lines");
+      await hand.press("Go to line 27");
+      await soon(() => nextLine(page)).toBe("27");
+      expect((await row(page, "portOpen"))[0]).toBe("true changed");
+      await hand.press("Start again");
+      await soon(() => nextLine(page)).toBe("11");
+      // Before the beginning nothing runs twice: line 11 does not come again.
+      await hand.press("Go to line 11");
+      await soon(() => told(page)).toBe("Line 11 does not come any more. The walk stands where it stood.");
+      expect(await accessibilityFaults(page)).toEqual([]);
+      expect(await tooSmall(page)).toEqual([]);
+      expect(opened.faults).toEqual([]);
+      await opened.close();
+    });
+
+    browserTest(
+      "a hand presses the key when it likes; another program runs in the circuit, and one that does not compile says so",
+      async () => {
+        const opened = await openPage({ ...size, hash: "#/lesson/signal-lamp" });
+        const { page } = opened;
+        const hand = await hands(page);
+        await hand.press("Follow it line by line");
+        await page.locator(".holds").waitFor();
+        await page.getByLabel("You, by hand").check();
+        await soon(() => nextLine(page)).toBe("11");
+        await page.getByRole("button", { name: "Let it run for 1 s" }).focus();
+        await hand.press("Let it run for 1 s");
+        await soon(() => told(page)).toMatch(/at 1 s\.$/);
+        await hand.press("Make it: B1 pressed");
+        await page.getByRole("button", { name: "Make it: B1 released" }).waitFor();
+        await page.getByRole("button", { name: "To the next pin change" }).focus();
+        await hand.press("To the next pin change");
+        await soon(() => told(page)).toMatch(/^D9: high\./);
+        await page.locator(".other summary").focus();
+        await page.keyboard.press("Enter");
+        await hand.paste("Your program", "void setup() {\n  pinMode(10, OUTPUT);\n}\nvoid loop() {\n  analogWrite(10, 51);\n}\n");
+        await hand.press("Run it here");
+        await soon(() => nextLine(page)).toBe("2");
+        await page.getByRole("button", { name: "To the next pin change" }).focus();
+        await hand.press("To the next pin change");
+        await soon(() => row(page, "D10")).toEqual(["output", "pulses, 51 of 255 (20 % high) changed"]);
+        await page.getByLabel("Your program").focus();
+        await hand.paste("Your program", "void setup() {\n  pinMode(10, OUTPUT)\n}\nvoid loop() {}\n");
+        await hand.press("Run it here");
+        await soon(() => told(page)).toBe("The program does not run. The compiler stops at it.");
+        await page.locator(".walk .message").getByRole("button", { name: "What does this message mean?" }).click();
+        await soon(() => page.getByLabel("The program", { exact: true }).inputValue()).toContain("pinMode(10, OUTPUT)\n");
+        expect(opened.faults).toEqual([]);
+        await opened.close();
+      },
+    );
+  });
+
+browserTest("on the wall the arrow keys walk, from where the lesson page stood, in large type and without names", async () => {
+  const opened = await withDemo({ width: 1280, hash: "#/lesson/7b/signal-lamp/2027-01-26" });
+  const { page } = opened;
+  await page.getByRole("button", { name: "Follow it line by line" }).click();
+  await page.getByRole("button", { name: "To the next pin change" }).click();
+  await soon(() => nextLine(page)).toBe("25");
+  await page.getByRole("link", { name: "Follow it on the wall" }).click();
+  await page.locator(".lineswall .holds").waitFor();
+  expect(await nextLine(page)).toBe("25");
+  await page.keyboard.press("ArrowRight");
+  await soon(() => nextLine(page)).toBe("26");
+  await page.keyboard.press("ArrowLeft");
+  await soon(() => nextLine(page)).toBe("25");
+  await page.keyboard.press("ArrowDown");
+  await soon(() => told(page)).toMatch(/^D10: high\./);
+  const sizes = await page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>(".lineswall *")]
+      .filter(
+        (e) =>
+          e.textContent !== "" &&
+          !e.closest(".unseen") &&
+          [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent?.trim()),
+      )
+      .map((e) => Number.parseFloat(getComputedStyle(e).fontSize)),
+  );
+  expect(Math.min(...sizes)).toBeGreaterThanOrEqual(32);
+  expect(await accessibilityFaults(page)).toEqual([]);
+  await page.keyboard.press("Escape");
+  await page.locator(".lessonpage").waitFor();
+  expect(opened.faults).toEqual([]);
+  await opened.close();
+});
+
+/** What can be pressed and is smaller than a finger. */
+function tooSmall(page: Page): Promise<string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>(".walk button, .walk summary, .walk input")]
+      .filter((e) => e.checkVisibility() && !e.closest("[hidden]"))
+      .map((e) => ({ e: e.closest<HTMLElement>("label.row") ?? e, says: e.textContent }))
+      .filter(({ e }) => Math.min(e.getBoundingClientRect().width, e.getBoundingClientRect().height) < 43.9)
+      .map(({ e, says }) => `${says} ${e.getBoundingClientRect().width} × ${e.getBoundingClientRect().height}`),
+  );
+}
+
 browserTest("whatever is pasted is text: nothing runs, nothing is cut off, the page goes on", async () => {
   const opened = await openPage({ width: 390, hash: "#/explain" });
   const { page } = opened;

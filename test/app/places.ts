@@ -12,6 +12,7 @@ export const placesOfDemo: readonly [name: string, hash: string][] = [
   ["Print", "#/print"],
   ["Settings", "#/settings"],
   ["what a message means", "#/explain"],
+  ["a program on the wall", "#/lines/7b/signal-lamp/2027-01-26"],
   ["the wall", "#/wall/7b/lighthouse/2027-01-12"],
 ];
 

@@ -1,18 +1,80 @@
 // Answers the questions about one team's table with the functions of the bench.
 //
+// The last walk is held, because a class goes on from where it stands; any other is made anew and comes to the same place.
 // Does not know: classes, messages, workers.
-import { explainProgram } from "../../bench/program/index.ts";
+import type { Lesson } from "../../bench/lesson/index.ts";
+import { explainProgram, parseProgram, type Walk, type WalkStep } from "../../bench/program/index.ts";
+import { type LessonWalk, walkLesson } from "../../bench/rehearsal/index.ts";
 import { explainSetupMessage } from "../../bench/setup/index.ts";
-import type { BenchAnswers, BenchQuestion } from "./benchQuestions.ts";
+import type { BenchAnswers, BenchQuestion, WalkAnswer, WalkMove } from "./benchQuestions.ts";
+import type { EngineProblem } from "./engine.ts";
 import type { Work } from "./work.ts";
 
-export function* answerBench(question: BenchQuestion): Work<BenchAnswers[BenchQuestion["ask"]]> {
-  // Told before the work, because each of these is done in one piece.
-  yield { done: 0, total: 1, doing: question.ask };
-  switch (question.ask) {
-    case "explain":
-      return explainProgram(question.file, question.text, { wording: question.wording });
-    case "explainMessage":
-      return explainSetupMessage(question.text);
+type WalkQuestion = BenchQuestion & { readonly ask: "walk" };
+
+export function makeBenchAnswers(
+  lessons: ReadonlyMap<string, Lesson>,
+): (question: BenchQuestion) => Work<BenchAnswers[BenchQuestion["ask"]]> {
+  let held: { readonly key: string; readonly walk: LessonWalk } | null = null;
+
+  function openWalk(question: WalkQuestion): LessonWalk | readonly EngineProblem[] {
+    const { lesson: id, program: own, acts } = question;
+    const key = JSON.stringify([id, own, acts]);
+    if (held?.key === key) return held.walk;
+    const lesson = lessons.get(id);
+    if (!lesson) throw new Error(`no lesson ${id}`);
+    const { file, text } = own ?? lesson.program;
+    const program = parseProgram(file, text);
+    if (program.value === null) return asProblems(program.problems.filter((p) => p.severity !== "warning"));
+    const { value, problems } = walkLesson(lesson, { program: program.value, ...(acts === null ? {} : { acts }) });
+    if (value === null) return asProblems(problems);
+    held = { key, walk: value };
+    return value;
+  }
+
+  function answerWalk(question: WalkQuestion): WalkAnswer {
+    const opened = openWalk(question);
+    if (!("walk" in opened)) return { step: null, seen: [], seconds: 0, never: false, problems: opened };
+    const { walk, seconds } = opened;
+    walk.toStep(question.from);
+    const from = walk.now;
+    const gone = go(walk, from, question.move);
+    const never = question.move.to === "line" && gone.line !== question.move.line;
+    if (never) walk.toStep(from.number);
+    return { step: walk.now, seen: opened.seen(), seconds, never, problems: [] };
+  }
+
+  return function* answer(question) {
+    // Told before the work, because each of these is done in one piece.
+    yield { done: 0, total: 1, doing: question.ask };
+    switch (question.ask) {
+      case "explain":
+        return explainProgram(question.file, question.text, { wording: question.wording });
+      case "explainMessage":
+        return explainSetupMessage(question.text);
+      case "walk":
+        return answerWalk(question);
+    }
+  };
+}
+
+function go(walk: Walk, from: WalkStep, move: WalkMove): WalkStep {
+  switch (move.to) {
+    case "here":
+      return from;
+    case "start":
+      return walk.toStep(0);
+    case "line":
+      return walk.toLine(move.line);
+    case "later":
+      return walk.toMoment(from.micros + move.seconds * 1e6);
+    case "pinChange":
+      return walk.toPinChange();
+    case "backToPinChange":
+      return walk.backToPinChange();
+    default:
+      return walk[move.to]();
   }
 }
+
+const asProblems = (problems: readonly object[]) => problems as unknown as readonly EngineProblem[];

@@ -32,7 +32,7 @@ import {
 } from "../../school/file/index.ts";
 import { type OrderPlan, planOrder } from "../../school/order/index.ts";
 import { type PlannedClass, planClass, rehearseForSchool } from "../../school/readiness/index.ts";
-import { answerBench } from "./answerBench.ts";
+import { makeBenchAnswers } from "./answerBench.ts";
 import type { EngineProblem, PapersAnswer, PapersWish, ReadAnswer, School, Shipped } from "./engine.ts";
 import type { Question } from "./wire.ts";
 import { slices, type Work, waitFor } from "./work.ts";
@@ -59,6 +59,7 @@ interface KeptOrder {
 export function makeAnswerer(around: Surroundings): Answerer {
   const { shipped } = around;
   const memory = makeMemory(around);
+  const answerBench = makeBenchAnswers(shipped.lessons);
 
   function worldOf({ today, seed }: School): World {
     return {

@@ -95,7 +95,8 @@ export type EngineDoing =
   | "order"
   | "papers"
   | "explain"
-  | "explainMessage";
+  | "explainMessage"
+  | "walk";
 
 export interface Engine {
   /** Lessons, kits and the demo, read once. */

@@ -160,6 +160,7 @@ const urgency: Readonly<Record<Question["ask"], number>> = {
   write: 1,
   explain: 1,
   explainMessage: 1,
+  walk: 1,
   plan: 2,
   rehearse: 3,
   papers: 4,

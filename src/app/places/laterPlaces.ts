@@ -7,6 +7,7 @@ import { Cupboard } from "./cupboard/Cupboard.tsx";
 import { Explain } from "./explain/Explain.tsx";
 import { First } from "./first/First.tsx";
 import { LessonPlace } from "./lesson/LessonPlace.tsx";
+import { LinesWall } from "./lesson/LinesWall.tsx";
 import { Order } from "./order/Order.tsx";
 import { Print } from "./print/Print.tsx";
 import { Pupils } from "./pupils/Pupils.tsx";
@@ -21,6 +22,7 @@ export type LaterPlace =
   | "course"
   | "lesson"
   | "explain"
+  | "lines"
   | "cupboard"
   | "order"
   | "pupils"
@@ -34,6 +36,7 @@ export const laterPlaces: Readonly<Record<LaterPlace, ComponentType>> = {
   course: Course,
   lesson: LessonPlace,
   explain: Explain,
+  lines: LinesWall,
   cupboard: Cupboard,
   order: Order,
   pupils: Pupils,

@@ -26,6 +26,7 @@ const places: Readonly<Record<"today" | LaterPlace, Omit<PlaceEntry, "Place">>> 
   course: {},
   lesson: { withoutClass: true },
   explain: { withoutClass: true },
+  lines: { withoutClass: true, bare: true },
   cupboard: {},
   order: {},
   pupils: {},

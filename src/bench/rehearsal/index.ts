@@ -5,3 +5,4 @@ export { type OnceOptions, type OneRehearsal, rehearseOnce, strongSupply } from 
 export * from "./result.ts";
 export type { TracePoint } from "./thinPoints.ts";
 export { type Trace, type TracedProbe, type TraceRequest, traceLesson } from "./traceLesson.ts";
+export { type HandAct, type LessonWalk, type WalkLessonOptions, walkLesson } from "./walkLesson.ts";

@@ -3,10 +3,11 @@
 // With a class and a day it is the lesson as this class can hold it; without, the lesson as it was written.
 // Does not know: how it was rehearsed or planned.
 import "./lesson.css";
+import "./walk.css";
 import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo } from "preact/hooks";
-import type { Lesson } from "../../../bench/lesson/index.ts";
+import type { Lesson, ProgramFile } from "../../../bench/lesson/index.ts";
 import type { RehearsalResult } from "../../../bench/rehearsal/index.ts";
 import { expectedReadings, shownVolts } from "../../../documents/index.ts";
 import {
@@ -33,6 +34,8 @@ import { Supplies, Values } from "./Choices.tsx";
 import { legWords } from "./lessonWords.ts";
 import { Markdown } from "./Markdown.tsx";
 import { Rehearsal } from "./Rehearsal.tsx";
+import { Walk } from "./Walk.tsx";
+import { walkingOf } from "./walking.ts";
 
 export function LessonPlace() {
   const session = useSession();
@@ -73,7 +76,7 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
   const section = (name: "teaches" | "introduction" | "questions" | "mistakes" | "follow-up" | "cautions"): string =>
     text?.sections.get(name) ?? "";
   const program = lesson.translatedPrograms?.get(language.tag) ?? lesson.program;
-  const lines = program.text.replace(/\n$/, "").split("\n");
+  const lines = linesOf(program);
   const start = planned?.start ?? null;
   const sections: readonly Part[] = [
     { id: "aim", heading: say("lessonPage.aim"), body: section("teaches") && <Markdown text={section("teaches")} /> },
@@ -93,14 +96,7 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
       id: "program",
       heading: say("lessonPage.program"),
       note: say("lessonPage.lineCount", { count: lines.length }),
-      body: (
-        <>
-          <p>
-            <TextLink to={linkTo("explain")}>{say("explainPage.name")}</TextLink>
-          </p>
-          <Program lines={lines} />
-        </>
-      ),
+      body: <Program lesson={lesson} program={program} />,
     },
     { id: "rehearsal", heading: say("lessonPage.rehearsal"), body: result && <WhatWasSeen lesson={lesson} result={result} /> },
     { id: "values", heading: say("lessonPage.otherValues"), body: result && <Values lesson={lesson} result={result} /> },
@@ -196,6 +192,8 @@ interface Part {
   readonly note?: string;
   readonly body: ComponentChildren;
 }
+
+const linesOf = (program: ProgramFile): readonly string[] => program.text.replace(/\n$/, "").split("\n");
 
 /** The address stays: the back button belongs to the places. */
 function showSection(id: string): void {
@@ -309,17 +307,32 @@ function Readings({ lesson, result }: { readonly lesson: Lesson; readonly result
   );
 }
 
-function Program({ lines }: { readonly lines: readonly string[] }) {
+function Program({ lesson, program }: { readonly lesson: Lesson; readonly program: ProgramFile }) {
+  const session = useSession();
+  const say = useSay();
+  const walking = walkingOf(session, lesson, program);
+  const isOpen = walking.isOpen.value;
   return (
-    <div class="bleed">
-      <ol class="program">
-        {lines.map((line, n) => (
-          <li key={n}>
-            <code>{line}</code>
-          </li>
-        ))}
-      </ol>
-    </div>
+    <>
+      <div class="acts">
+        <Button onPress={() => walking.setOpen(!isOpen)}>{say(isOpen ? "walkPage.close" : "walkPage.open")}</Button>
+        <TextLink to={linkTo("lines", ...address.value.rest)}>{say("walkPage.onWall")}</TextLink>
+        <TextLink to={linkTo("explain")}>{say("explainPage.name")}</TextLink>
+      </div>
+      {isOpen ? (
+        <Walk lesson={lesson} walking={walking} />
+      ) : (
+        <div class="bleed">
+          <ol class="program">
+            {linesOf(program).map((line, n) => (
+              <li key={n}>
+                <code>{line}</code>
+              </li>
+            ))}
+          </ol>
+        </div>
+      )}
+    </>
   );
 }
 
