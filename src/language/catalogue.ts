@@ -14,6 +14,7 @@ import type {
   RehearsalProblemCode,
   SeenWord,
   SupplyReason,
+  TouchClass,
 } from "../bench/rehearsal/index.ts";
 import type { SetupCause, SetupMessage } from "../bench/setup/index.ts";
 import type { AssumedCode, ChangeEffect, ChangeKind, ChangesProblem } from "../school/changes/index.ts";
@@ -71,6 +72,10 @@ export interface Catalogue {
     readonly verdict: Texts<ReadinessWord>;
     readonly seen: Texts<Exclude<SeenWord, `${number} degrees`> | "degrees">;
     readonly hazard: Texts<HazardCode>;
+    /** What to do now, in words for somebody who knows no electronics. */
+    readonly hazardTry: Texts<HazardCode>;
+    /** What a finger makes of a part's surface. */
+    readonly touch: Texts<TouchClass>;
     readonly severity: Texts<Hazard["severity"]>;
     readonly supplyWhy: Texts<SupplyReason>;
   };

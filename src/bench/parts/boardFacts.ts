@@ -129,6 +129,8 @@ export const boardFacts = {
     limitAmps: of(1.0, "data sheet NCP1117: current limit at least 1.0 A"),
     quiescentAmps: of(0.006, "data sheet NCP1117: 6 mA typical, from memory"),
     kelvinPerWatt: of(160, "data sheet NCP1117, SOT-223 on least copper, from memory"),
+    /** From the junction to the part of its case that a finger reaches. */
+    caseKelvinPerWatt: of(15, "data sheet NCP1117, SOT-223: junction to tab, from memory"),
     mostCelsius: of(125, "data sheet NCP1117: 150 °C absolute, 125 °C to work with"),
     mostVolts: of(20, "data sheet NCP1117: at most 20 V"),
     leastInputVolts: of(6.9, "5 V + 1.2 V + 0.7 V"),

@@ -100,6 +100,13 @@ export type Noticing =
       readonly source: string;
     };
 
+/** How hot a part gets to the touch: K that its surface rises for each W that it turns into heat, and what it is made of. */
+export interface Warming {
+  readonly kelvinPerWatt: Sourced<number>;
+  /** Bare metal burns a finger sooner than lacquer or plastic of the same temperature. */
+  readonly surface: "plastic" | "metal";
+}
+
 /** Values of one part in one circuit: numbers in SI, words as text. */
 export type PartValues = Readonly<Record<string, number | string>>;
 /** State that stimuli set, such as pressed or lux. */
@@ -239,6 +246,8 @@ export interface PartKind {
   readonly draws?: (values: PartValues) => Readonly<Record<string, Sourced<number>>>;
   /** H of a coil that kicks back when its current is cut: it needs a diode. */
   readonly coilHenries?: (values: PartValues) => Sourced<number>;
+  /** Left out for what never gets warm in class. */
+  readonly warming?: (values: PartValues) => Warming;
   readonly supply?: (values: PartValues) => SupplyFacts;
   readonly price: PriceClass;
   readonly loss: LossClass;

@@ -31,7 +31,7 @@ export function findHazards(build: Build, pins: readonly string[], runs: readonl
   for (const run of runs)
     for (const segment of distinctScenes(run))
       for (const found of hazardsOf(build, pins, segment.scene)) note(found, toMs(segment.from));
-  for (const found of findBareCoils(build)) note(found, 0);
+  for (const found of findBareCoils(build, runs)) note(found, 0);
   return [...worst.values()].sort((a, b) => a.ms - b.ms || a.code.localeCompare(b.code) || a.part.localeCompare(b.part));
 }
 
@@ -170,7 +170,7 @@ function supplyHazards(build: Build, point: Point): readonly Found[] {
   const outside = point.supplyAmps - point.amps("board.own");
   if (outside > 0.1 && point.rail / outside < shortOhms)
     found.push({
-      code: "short",
+      code: isCell(supply.facts) ? "battery-short" : "short",
       severity: "unsafe",
       part: "board.5V",
       value: point.supplyAmps,
@@ -179,6 +179,11 @@ function supplyHazards(build: Build, point: Point): readonly Found[] {
       source: "our own: less than 1 Ω between 5V and GND",
     });
   return [...found, ...lowOutletHazards(build, point), ...shortedBatteries(build, point)];
+}
+
+/** Cells that nothing limits; a power bank guards itself. */
+function isCell(facts: SupplyFacts): boolean {
+  return facts.ampHours !== null && facts.limitAmps === null;
 }
 
 /** V that a fresh set of cells straight on the 5 V pin has more than a usual one; 0 for what holds its voltage. */
@@ -194,7 +199,7 @@ function lowOutletHazards(build: Build, point: Point): readonly Found[] {
   const { cautionAmps, unsafeAmps } = boardFacts.output3V3;
   return [
     ...over("part-overcurrent", "3V3", -point.amps("board.3V3"), "A", { caution: cautionAmps, unsafe: unsafeAmps }),
-    ...over("part-overvoltage", "3V3", point.volts(build.wiring.node("board", "3V3")), "V", {
+    ...over("over-3.3-volts", "3V3", point.volts(build.wiring.node("board", "3V3")), "V", {
       unsafe: { value: 3.6, source: "from memory: parts for 3.3 V bear at most 3.6 V" },
     }),
   ];
@@ -211,7 +216,7 @@ function shortedBatteries(build: Build, point: Point): readonly Found[] {
     const limit = facts.limitAmps?.value ?? 1;
     return [
       {
-        code: "short",
+        code: isCell(facts) ? "battery-short" : "short",
         severity: "unsafe",
         part: part.name,
         value: amps,
@@ -230,10 +235,15 @@ const codes: Readonly<Record<Limit["what"], HazardCode>> = {
   reverseVolts: "reverse-overvoltage",
 };
 
+/** Kinds that switch: transistors, and chips made of them. */
+const transistors: ReadonlySet<string> = new Set(["npn", "pnp", "nmos", "ULN2003A"]);
+
 function codeOf(part: BuiltPart, what: Limit["what"]): HazardCode {
   const { id } = part.kind;
   if (what === "amps" && part.kind.noticed(part.values).some((n) => n.sense === "light")) return "led-overcurrent";
   if (what === "watts" && id === "resistor") return "resistor-overload";
+  if (what === "amps" && transistors.has(id)) return "transistor-overcurrent";
+  if (what === "watts" && transistors.has(id)) return "transistor-overload";
   if (what === "reverseVolts" && part.kind.cautions.includes("bursts-when-reversed")) return "reversed-electrolytic";
   return codes[what];
 }

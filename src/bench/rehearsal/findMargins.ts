@@ -22,8 +22,9 @@ export function* findMargins(
   for (const part of build.parts.values())
     for (const [parameter, spec] of Object.entries(part.kind.parameters)) {
       const value = part.values[parameter];
-      const isValue = spec.unit === "Ω" || spec.unit === "F" || spec.unit === "H";
-      if (!isValue || typeof value !== "number" || value <= 0 || !(spec.tellsApart || spec.tolerance)) continue;
+      const { unit } = spec;
+      if (!(unit === "Ω" || unit === "F" || unit === "H") || typeof value !== "number") continue;
+      if (value <= 0 || !(spec.tellsApart || spec.tolerance)) continue;
       const worksAt = (share: number) => {
         const values = new Map<string, PartValues>(choice.values);
         values.set(part.name, { ...values.get(part.name), [parameter]: value * share });
@@ -31,7 +32,7 @@ export function* findMargins(
         return changed !== null && works(changed);
       };
       yield `${part.name}.${parameter}`;
-      margins.push({ part: part.name, parameter, down: findEdge(worksAt, -1), up: findEdge(worksAt, 1) });
+      margins.push({ part: part.name, parameter, is: value, unit, down: findEdge(worksAt, -1), up: findEdge(worksAt, 1) });
     }
   return margins;
 }

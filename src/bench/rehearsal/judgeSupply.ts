@@ -8,25 +8,29 @@ import { boardFacts } from "../parts/index.ts";
 import type { Build } from "./build.ts";
 import type { CircuitShelf } from "./circuitShelf.ts";
 import { freshVolts } from "./findHazards.ts";
+import { type Heat, lastingMean, lastingSeconds, regulatorWatts } from "./findHeat.ts";
 import type { Hazard, SupplyReason, SupplyResult } from "./result.ts";
 import { meanOf, type Run, type Segment } from "./run.ts";
 import type { Point } from "./table.ts";
 import { usableShare } from "./usableShare.ts";
 
-/** s from which a current is no longer a short transient. Our choice; motors start within 0.1 s. */
-const lastingSeconds = 1;
 type Outcome = "fits" | "undetermined" | "does not fit";
 
-/** @param run one in which the supply holds: what it would have to give. @param shelf the circuits that are ready. */
-export function judgeSupply(build: Build, run: Run, shelf: CircuitShelf): SupplyResult {
+/**
+ * @param run one in which the supply holds: what it would have to give. @param shelf the circuits that are ready.
+ * @param heats what gets warm in that run, the hottest first.
+ */
+export function judgeSupply(build: Build, run: Run, shelf: CircuitShelf, heats: readonly Heat[]): SupplyResult {
   const { facts, item } = build.supply;
-  const fed = run.segments.filter((s) => s.scene.on && s.to > s.from);
+  const fed = fedSegments(run);
   const averageAmps = timeMean(fed, (p) => p.supplyAmps);
   const peakAmps = extreme(fed, Math.max, (p) => p.supplyAmps);
   const leastVolts = extreme(fed, Math.min, (p) => p.rail);
   const hours = facts.ampHours && averageAmps > 0 ? (usableShare(build, fed, shelf) * facts.ampHours.value) / averageAmps : null;
   const regulatorCelsius = facts.into === "VIN" ? heat(build, fed) : null;
+  const lowest = fed.find((s) => s.scene.phases.some((p) => p.point.rail <= leastVolts));
 
+  const hottest = heats[0];
   const findings: [reason: SupplyReason, outcome: Outcome][] = [
     ["over-current", tooMuch(build, fed, peakAmps)],
     ["sags", tooLow(leastVolts)],
@@ -44,12 +48,20 @@ export function judgeSupply(build: Build, run: Run, shelf: CircuitShelf): Supply
     amps: averageAmps,
     peakAmps,
     leastVolts,
+    leastVoltsMs: Math.round((lowest?.from ?? 0) * 1000),
     hours,
+    lessons: hours === null ? null : Math.floor(hours / (build.lesson.minutes / 60) + 1e-9),
     regulatorCelsius,
+    hottest: hottest ? { part: hottest.part, celsius: hottest.celsius, touch: hottest.touch } : null,
   };
 }
 
-/** The regulator's heat as a hazard: it is a matter of minutes, so it is judged at the mean. */
+/** The segments of a run in which the board has power. */
+export function fedSegments(run: Run): readonly Segment[] {
+  return run.segments.filter((s) => s.scene.on && s.to > s.from);
+}
+
+/** The regulator's heat as a hazard. */
 export function regulatorHazards(result: SupplyResult): readonly Hazard[] {
   const { mostCelsius } = boardFacts.regulator;
   const value = result.regulatorCelsius;
@@ -98,14 +110,10 @@ function tooHot(celsius: number | null): Outcome {
   return celsius > absoluteCelsius ? "does not fit" : "undetermined";
 }
 
-/** °C of the regulator's junction: room + K/W · (V at its input − V at its output) · A. */
+/** °C of the regulator's junction: room + K/W · (V at its input − V at its output) · A, in its worst second. */
 function heat(build: Build, fed: readonly Segment[]): number {
-  const { diodeVolts, kelvinPerWatt } = boardFacts.regulator;
-  const watts = timeMean(fed, (p) => {
-    const input = p.volts(build.wiring.node("board", "VIN")) - diodeVolts.value;
-    return Math.max(0, input - p.rail) * p.supplyAmps;
-  });
-  return boardFacts.roomCelsius.value + kelvinPerWatt.value * watts;
+  const { value: watts } = lastingMean(fed, (p) => regulatorWatts(build, p));
+  return boardFacts.roomCelsius.value + boardFacts.regulator.kelvinPerWatt.value * watts;
 }
 
 function timeMean(segments: readonly Segment[], figure: (p: Point) => number): number {

@@ -77,16 +77,21 @@ export const hazardCodes = [
   "pin-negative",
   "pins-fight",
   "short",
+  "battery-short",
   "usb-overcurrent",
   "board-overvoltage",
   "regulator-hot",
   "led-overcurrent",
+  "transistor-overcurrent",
   "part-overcurrent",
   "resistor-overload",
+  "transistor-overload",
   "part-overload",
+  "hot-surface",
   "reversed-electrolytic",
   "reverse-overvoltage",
   "part-overvoltage",
+  "over-3.3-volts",
   "coil-without-diode",
 ] as const;
 export type HazardCode = (typeof hazardCodes)[number];
@@ -115,6 +120,18 @@ export const supplyReasons = [
 ] as const;
 export type SupplyReason = (typeof supplyReasons)[number];
 
+/** What a finger makes of a surface; "hot" must not be touched. */
+export const touchClasses = ["cold", "warm", "hot"] as const;
+export type TouchClass = (typeof touchClasses)[number];
+
+export interface HotPart {
+  /** Part name; "board" for its regulator. */
+  readonly part: string;
+  /** °C of its surface in a room of 25 °C when its worst second goes on. */
+  readonly celsius: number;
+  readonly touch: TouchClass;
+}
+
 export interface SupplyResult {
   /** Key of the item: "usb-port 500mA", "power-bank", "adapter 1A", "battery-9v". */
   readonly supply: ItemKey;
@@ -125,10 +142,16 @@ export interface SupplyResult {
   readonly peakAmps: number;
   /** The least voltage of the board's 5 V net, V. */
   readonly leastVolts: number;
+  /** The first moment at which it is that low. */
+  readonly leastVoltsMs: number;
   /** Hours until it is empty, or until its voltage no longer carries the lesson; null for what does not empty. */
   readonly hours: number | null;
+  /** Whole lessons of this length on one charge or one set of cells; null as `hours`. */
+  readonly lessons: number | null;
   /** °C of the board's regulator in a room of 25 °C; null where the supply does not pass it. */
   readonly regulatorCelsius: number | null;
+  /** The hottest part with this supply; null where nothing warms up. */
+  readonly hottest: HotPart | null;
 }
 
 /** Meter readings that a correct build shows: V of a leg against GND at a moment. A meter shows the mean of fast switching. */
@@ -168,6 +191,9 @@ export interface VariantResult {
 export interface Margin {
   readonly part: string;
   readonly parameter: string;
+  /** The value as it is written, SI, and its unit. */
+  readonly is: number;
+  readonly unit: "Ω" | "F" | "H";
   /** Share of the nominal value at which it begins to fail: 0.4 means that 0.4 times is too little. Null: not within ÷ 10. */
   readonly down: number | null;
   /** As `down`, upwards; null: not within × 10. */

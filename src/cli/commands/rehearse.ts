@@ -3,8 +3,8 @@
 // With a class file the parts and supplies that the class owns are tried as well.
 // Does not know: how a rehearsal works.
 import type { Day, Unit } from "../../base/index.ts";
-import type { RehearsalResult, VariantWhat } from "../../bench/rehearsal/index.ts";
-import { formatAmount, formatChance, itemName, type Language, sayUnchecked } from "../../language/index.ts";
+import type { Hazard, Margin, RehearsalResult, SupplyResult, VariantWhat } from "../../bench/rehearsal/index.ts";
+import { formatAmount, itemName, type Language, sayUnchecked } from "../../language/index.ts";
 import { type RehearsingSchool, rehearseForSchool } from "../../school/readiness/index.ts";
 import { loadLesson, loadSchool } from "../loadFiles.ts";
 import {
@@ -19,6 +19,7 @@ import {
   type SpokenProblem,
   showProgress,
   type Talk,
+  wrap,
 } from "../output.ts";
 
 export interface RehearseOptions {
@@ -90,6 +91,13 @@ function printRehearsal(result: RehearsalResult, language: Language): void {
     print(bold(say(key)));
     print(columns(rows.map((r) => [`  ${r[0]}`, ...r.slice(1)])));
   };
+  /** Paragraphs: the first line of each tells what it is, the rest stands below it. */
+  const blocks = (key: string, rows: readonly (readonly string[])[]) => {
+    if (rows.length === 0) return;
+    print();
+    print(bold(say(key)));
+    for (const [first = "", ...rest] of rows) print([wrap(first, "  "), ...rest.map((line) => wrap(line, "    "))].join("\n"));
+  };
   print(bold(`${result.lesson}: ${sayUnchecked(language, `verdict.${result.verdict}`)}`));
   section(
     "seen",
@@ -107,27 +115,13 @@ function printRehearsal(result: RehearsalResult, language: Language): void {
           : say("failed", { seen: seenWord(c.seen, language) }),
     ]),
   );
-  section(
+  blocks(
     "hazards",
-    result.hazards.map((h) => [
-      sayUnchecked(language, `severity.${h.severity}`),
-      sayUnchecked(language, `hazard.${h.code}`, { part: h.part, value: h.value, limit: h.limit, unit: h.unit }),
-      "",
-    ]),
+    result.hazards.map((h) => hazardWords(h, language)),
   );
-  section(
+  blocks(
     "supplies",
-    result.supplies.map((s) => [
-      itemName(language, s.supply),
-      sayUnchecked(language, `fits.${s.fits}`),
-      say("load", {
-        average: formatAmount(language, s.amps, "A"),
-        peak: formatAmount(language, s.peakAmps, "A"),
-        volts: formatAmount(language, s.leastVolts, "V"),
-      }),
-      s.why.map((w) => sayUnchecked(language, `supplyWhy.${w}`)).join(", "),
-      s.hours === null ? "" : say("hours", { hours: s.hours }),
-    ]),
+    result.supplies.map((s) => supplyWords(s, language)),
   );
   section(
     "readings",
@@ -135,17 +129,15 @@ function printRehearsal(result: RehearsalResult, language: Language): void {
   );
   section(
     "variants",
-    result.variants
-      .filter((v) => v.what.kind !== "corner" || v.verdict !== "ready")
-      .map((v) => [variantWords(v.what, language), sayUnchecked(language, `verdict.${v.verdict}`)]),
+    unlike(
+      result.variants
+        .filter((v) => v.what.kind !== "corner" || v.verdict !== "ready")
+        .map((v) => [variantWords(v.what, language), sayUnchecked(language, `verdict.${v.verdict}`)]),
+    ),
   );
   section(
     "margins",
-    result.margins.map((m) => [
-      `${m.part} ${m.parameter}`,
-      m.down === null ? "–" : `× ${formatChance(language, m.down)}`,
-      m.up === null ? "–" : `× ${m.up.toPrecision(3)}`,
-    ]),
+    result.margins.map((m) => [marginWords(m, language)]),
   );
 }
 
@@ -154,8 +146,49 @@ const seenWord = (seen: string, language: Language) =>
     ? formatAmount(language, Number.parseFloat(seen), "°C" as Unit).replace(" °C", "°")
     : sayUnchecked(language, `seen.${seen}`);
 
+/** What is stressed, and what to do now. */
+function hazardWords(h: Hazard, language: Language): readonly string[] {
+  const data = { part: h.part, value: h.value, limit: h.limit, unit: h.unit, source: h.source };
+  return [
+    `${sayUnchecked(language, `severity.${h.severity}`)}: ${sayUnchecked(language, `hazard.${h.code}`, data)}`,
+    sayUnchecked(language, `hazardTry.${h.code}`, data),
+    sayUnchecked(language, "rehearsing.limitFrom", data),
+  ];
+}
+
+/** Whether a supply does, why not, how far it sags, what gets warm, how long it lasts. */
+function supplyWords(s: SupplyResult, language: Language): readonly string[] {
+  const say = (key: string, data: Record<string, unknown>) => sayUnchecked(language, `rehearsing.${key}`, data);
+  const why = s.why.map((w) => sayUnchecked(language, `supplyWhy.${w}`)).join(", ");
+  return [
+    `${itemName(language, s.supply)}: ${sayUnchecked(language, `fits.${s.fits}`)}${why === "" ? "" : ` (${why})`}`,
+    say("load", { meanAmps: s.amps, peakAmps: s.peakAmps, leastVolts: s.leastVolts, atMs: s.leastVoltsMs }),
+    ...(s.hottest ? [say("hottest", { ...s.hottest, touch: sayUnchecked(language, `touch.${s.hottest.touch}`) })] : []),
+    ...(s.hours === null ? [] : [say("lasts", { hours: s.hours, lessons: s.lessons })]),
+  ];
+}
+
+/** From which value to which the lesson works; a tenth and ten times are as far as it was tried. */
+function marginWords(m: Margin, language: Language): string {
+  const key = m.down === null ? (m.up === null ? "anyValue" : "upTo") : m.up === null ? "downTo" : "between";
+  const data = { part: m.part, is: m.is, least: m.is * (m.down ?? 0.1), most: m.is * (m.up ?? 10), unit: m.unit };
+  return sayUnchecked(language, `rehearsing.${key}`, data);
+}
+
 function variantWords(what: VariantWhat, language: Language): string {
   if (what.kind === "value") return `${what.part}: ${itemName(language, what.item)}`;
   if (what.kind === "supply") return itemName(language, what.supply);
-  return what.kind === "corner" ? what.corner : sayUnchecked(language, "rehearsing.nominal");
+  return what.kind === "corner" ? cornerWords(what.corner, language) : sayUnchecked(language, "rehearsing.nominal");
+}
+
+/** Each row once: corners of several states of the circuit read the same. */
+function unlike(rows: readonly (readonly string[])[]): readonly (readonly string[])[] {
+  return [...new Map(rows.map((row) => [row.join("  "), row])).values()];
+}
+
+/** "least LED1.amps 5" in words; the number tells states of the circuit apart and helps nobody who builds it. */
+function cornerWords(corner: string, language: Language): string {
+  const [way = "", figure = ""] = corner.split(" ");
+  if (way !== "least" && way !== "most") return sayUnchecked(language, "rehearsing.sample");
+  return sayUnchecked(language, `rehearsing.${way}`, { figure: figure.replace(/\.(amps|volts)$/, "") });
 }

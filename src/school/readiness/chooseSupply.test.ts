@@ -12,6 +12,9 @@ const result = (supply: string, fits: SupplyResult["fits"]): SupplyResult => ({
   leastVolts: 4.8,
   hours: null,
   regulatorCelsius: null,
+  leastVoltsMs: 0,
+  lessons: null,
+  hottest: null,
 });
 
 const port = "usb-port 500mA";

@@ -58,6 +58,10 @@ export const dcMotor = definePart({
   }),
   coilHenries: () => ({ value: 0.001, source: "from memory: 0.2–2 mH" }),
   standIns: [{ part: "led", when: "two in opposite directions, to show which way", source: practice }],
+  warming: () => ({
+    kelvinPerWatt: { value: 25, source: "a can of 20 × 25 mm in still air: 20–30 K/W, from memory" },
+    surface: "metal",
+  }),
   price: "c",
   loss: "L2",
   cautions: ["moving-parts", "hot-when-stalled"],

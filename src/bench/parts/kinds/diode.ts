@@ -44,6 +44,13 @@ export const diode = definePart({
     { part: "1N4007", when: "for the 1N4148 in slow circuits", source: practice },
     { part: "1N4148", when: "for the 1N4007 below 150 mA; never for a motor", source: practice },
   ],
+  warming: (values) => ({
+    kelvinPerWatt:
+      values.type === "1N4148"
+        ? { value: 350, source: "1N4148: 300–500 K/W, from memory" }
+        : { value: 65, source: "1N4007: 50–80 K/W, from memory" },
+    surface: "plastic",
+  }),
   price: "a",
   loss: "L2",
   cautions: ["hot-when-reversed", "small-parts"],

@@ -37,6 +37,7 @@ export const led = definePart({
     { part: "led blue", when: "only where the supply has 5 V", source: practice },
     { part: "led white", when: "only where the supply has 5 V", source: practice },
   ],
+  warming: () => ({ kelvinPerWatt: { value: 300, source: "5 mm LEDs: 250–350 K/W, from memory" }, surface: "plastic" }),
   price: "b",
   loss: "L3",
   cautions: ["small-parts", "eyes-bright", "eyes-splinters"],

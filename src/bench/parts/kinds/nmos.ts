@@ -67,6 +67,10 @@ export const nmos = definePart({
     { what: "volts", unsafe: { value: 60, source: `${sheet}: 60 V` } },
   ],
   standIns: [{ part: "npn", when: "with a resistor at the base", source: practice }],
+  warming: () => ({
+    kelvinPerWatt: { value: 312, source: `${sheet}: 312 K/W from junction to air; the case is no hotter` },
+    surface: "plastic",
+  }),
   price: "b",
   loss: "L2",
   cautions: ["hot-case", "small-parts"],

@@ -103,6 +103,14 @@ export const npn = definePart({
     { part: "BC547", when: "for the PN2222A below 80 mA, turned round", source: practice },
     { part: "nmos", when: "with the resistor at the gate kept low", source: practice },
   ],
+  warming: () => ({
+    // Junction to air less junction to case: what a finger touches is the case.
+    kelvinPerWatt: {
+      value: 200 - 83.3,
+      source: "data sheets BC547 and PN2222A: 200 K/W to the air; 83.3 K/W to the case, from memory",
+    },
+    surface: "plastic",
+  }),
   price: "b",
   loss: "L2",
   cautions: ["hot-case", "small-parts"],

@@ -38,6 +38,10 @@ export const photoresistor = definePart({
     { what: "volts", unsafe: { value: 150, source: "5 mm photoresistors: 150 V, from memory" } },
   ],
   standIns: [{ part: "phototransistor", when: "with another resistor, and its sense noted", source: practice }],
+  warming: () => ({
+    kelvinPerWatt: { value: 450, source: "from memory: 100 mW at 25 °C, none at 70 °C" },
+    surface: "plastic",
+  }),
   price: "b",
   loss: "L2",
   cautions: ["cadmium", "small-parts"],

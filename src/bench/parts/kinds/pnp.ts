@@ -54,6 +54,11 @@ export const pnp = definePart({
     { what: "watts", unsafe: { value: 0.5, source: "from memory: 500 mW" } },
     { what: "volts", unsafe: { value: 45, source: "from memory: −45 V" } },
   ],
+  warming: () => ({
+    // Junction to air less junction to case: what a finger touches is the case.
+    kelvinPerWatt: { value: 200 - 83.3, source: "as the BC547: 200 K/W to the air, 83.3 K/W to the case, from memory" },
+    surface: "plastic",
+  }),
   price: "b",
   loss: "L2",
   cautions: ["hot-case", "small-parts"],

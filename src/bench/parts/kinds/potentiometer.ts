@@ -44,6 +44,13 @@ export const potentiometer = definePart({
     ];
   },
   standIns: [{ part: "resistor", when: "two of them as a fixed setting", source: practice }],
+  warming: (values) => ({
+    kelvinPerWatt: {
+      value: (100 - 50) / Number(values.watts),
+      source: "data sheet FTB10: full power at 50 °C; none at 100 °C, from memory",
+    },
+    surface: "plastic",
+  }),
   price: "c",
   loss: "L1",
   cautions: ["small-parts"],

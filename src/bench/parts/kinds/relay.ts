@@ -64,6 +64,10 @@ export const relay = definePart({
   ],
   coilHenries: (values) => ({ value: Number(values["coil-henries"]), source: "from memory: 0.1–0.3 H" }),
   standIns: [{ part: "led", when: "and the word click", source: practice }],
+  warming: () => ({
+    kelvinPerWatt: { value: 100, source: "SRD-05 class: coil of 0.36 W rises 35–40 K, from memory" },
+    surface: "plastic",
+  }),
   price: "d",
   loss: "L1",
   cautions: ["no-mains"],

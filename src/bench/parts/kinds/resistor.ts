@@ -25,6 +25,13 @@ export const resistor = definePart({
     { what: "volts", unsafe: { value: 250, source: "1/4 W carbon film data sheets: 250 V for a small body" } },
   ],
   standIns: [{ part: "resistor", when: "a neighbouring preferred value, if the rehearsal passes", source: practice }],
+  warming: (values) => ({
+    kelvinPerWatt: {
+      value: (155 - 70) / Number(values.watts),
+      source: "carbon film data sheets: full power up to 70 °C, none at 155 °C",
+    },
+    surface: "plastic",
+  }),
   price: "a",
   loss: "L3",
   cautions: ["small-parts"],

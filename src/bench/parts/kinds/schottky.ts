@@ -37,6 +37,7 @@ export const schottky = definePart({
     { what: "reverseVolts", unsafe: { value: Number(values.volts), source: `${sheet}: 20 V, 40 V` } },
   ],
   standIns: [{ part: "1N4007", when: "in slow circuits with voltage to spare", source: practice }],
+  warming: () => ({ kelvinPerWatt: { value: 80, source: "1N5817: 50–80 K/W, from memory" }, surface: "plastic" }),
   price: "b",
   loss: "L2",
   cautions: ["hot-when-reversed", "small-parts"],

@@ -47,6 +47,10 @@ export const servo = definePart({
     },
     stalled: { value: Math.max(0.7, Number(values["start-milliamps"])), source: `${sheet}: 650–800 mA` },
   }),
+  warming: () => ({
+    kelvinPerWatt: { value: 30, source: "a case of 23 × 12 × 22 mm in still air: 25–35 K/W, from memory" },
+    surface: "plastic",
+  }),
   price: "d",
   loss: "L2",
   cautions: ["moving-parts", "hot-when-stalled", "hot-when-reversed"],

@@ -17,6 +17,7 @@ export const speaker = definePart({
   noticed: () => [{ sense: "sound", own: false, leastVolts: 0.05, source: "from memory" }],
   coilHenries: () => ({ value: 0.0001, source: "from memory: 0.1 mH" }),
   standIns: [{ part: "piezo", when: "less loud", source: practice }],
+  warming: () => ({ kelvinPerWatt: { value: 80, source: "a can of 30 mm: from memory" }, surface: "metal" }),
   price: "d",
   loss: "L1",
   cautions: ["loud"],

@@ -44,6 +44,10 @@ export const stepper = definePart({
     coils.map((coil) => ({ what: "volts", element: coil, caution: { value: 5.5, source: "from memory: 10 % above 5 V" } })),
   coilHenries: () => ({ value: 0.02, source: "from memory: some 10 mH" }),
   standIns: [{ part: "servo", when: "for less than 180°", source: practice }],
+  warming: () => ({
+    kelvinPerWatt: { value: 25, source: "data pages of the 28BYJ class: at most 40 K at 5 V; 25 K/W from memory" },
+    surface: "metal",
+  }),
   price: "d",
   loss: "L1",
   cautions: ["hot-when-stalled", "moving-parts"],

@@ -35,6 +35,10 @@ export const thermistor = definePart({
   },
   limits: () => [{ what: "watts", unsafe: { value: 0.5, source: "data sheet NTCLE100E3: 500 mW up to 55 °C" } }],
   standIns: [{ part: "temperature-10mv", when: "with another formula", source: "common practice, no source" }],
+  warming: () => ({
+    kelvinPerWatt: { value: 1 / 0.007, source: "data sheet NTCLE100E3: dissipation factor 7 mW/K" },
+    surface: "plastic",
+  }),
   price: "b",
   loss: "L2",
   cautions: ["small-parts"],

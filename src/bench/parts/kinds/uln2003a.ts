@@ -51,6 +51,7 @@ export const uln2003a = definePart({
     channels.flatMap((c) => channel(`${name}.${c}`, node(`IN${c}`), node(`OUT${c}`), node("COM"), node("GND"))),
   limits: () => channels.map((c) => ({ what: "amps", element: c, unsafe: { value: 0.5, source: `${sheet}: 500 mA a channel` } })),
   standIns: [{ part: "npn", when: "one for each channel, with a resistor at the base", source: practice }],
+  warming: () => ({ kelvinPerWatt: { value: 70, source: "DIP-16: 67–80 K/W to the air, from memory" }, surface: "plastic" }),
   price: "b",
   loss: "L1",
   cautions: ["hot-case", "small-parts"],

@@ -50,6 +50,10 @@ export const zener = definePart({
     },
   ],
   standIns: [{ part: "led red", when: "two in series for about 4 V", source: practice }],
+  warming: (values) => ({
+    kelvinPerWatt: { value: (175 - 25) / Number(values.watts), source: "BZX55: 500 mW at 25 °C, none at 175 °C, from memory" },
+    surface: "plastic",
+  }),
   price: "b",
   loss: "L1",
   cautions: ["small-parts"],
