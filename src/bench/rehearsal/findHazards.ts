@@ -26,7 +26,7 @@ export function findHazards(build: Build, pins: readonly string[], runs: readonl
     const isWorse = known?.severity === "caution" && found.severity === "unsafe";
     if (!known || isWorse) worst.set(key, { ...found, ms });
     else if (known.severity === found.severity)
-      worst.set(key, { ...known, value: Math.max(known.value, found.value), ms: Math.min(known.ms, ms) });
+      worst.set(key, { ...(Math.abs(found.value) > Math.abs(known.value) ? found : known), ms: Math.min(known.ms, ms) });
   };
   for (const run of runs)
     for (const segment of distinctScenes(run))
