@@ -1,8 +1,9 @@
-// Makes the page one HTML file: policy, style, a first screen that needs no script, words, packed engine, script, packed solver.
+// Makes the page one HTML file: policy, style, a first screen that needs no script, words, script, packed engine and solver, fonts.
 //
 // In this order, because the browser paints and runs what it has read while the rest still comes from the card. The engines are
-// bundles of their own, packed, so that the start does not run them; they stand before the script so that a worker can unpack
-// them while the page is put together. The solver's WebAssembly, the largest piece, comes last and is unpacked for an order only.
+// bundles of their own, packed, so that the start does not run them. The solver's WebAssembly, the largest piece, is unpacked for
+// an order only. Fonts are unpacked when the page stands: heights hang on type sizes alone, so that nothing moves when they come.
+// Every sign outside of ASCII is written another way: a browser keeps and reads such a file in half the room and time.
 // Same input, same bytes: nothing in it depends on the day or the machine.
 // Does not know: what the screens or the engines do.
 import { createHash } from "node:crypto";
@@ -13,6 +14,7 @@ import { build, type Plugin, type Rollup, type UserConfig } from "vite";
 import { toPlainText } from "../src/app/engine/plainText.ts";
 import { readShipped, type ShippedFiles } from "../src/app/engine/shippedFiles.ts";
 import type { Day } from "../src/base/index.ts";
+import { needsReading, readMessage } from "../src/language/say.ts";
 import { firstScreen } from "./firstScreen.ts";
 
 /** The folder of package.json, with a slash at its end; this file may run bundled, from another place below it. */
@@ -39,6 +41,8 @@ export function pageBuild(entry = "src/app/main.tsx", tell: (modules: readonly P
   return {
     root,
     plugins: [textsAsData(), oneFile("benchday.html", tell)],
+    // Texts with choices are read when the page is built.
+    resolve: { alias: { "@formatjs/icu-messageformat-parser": "@formatjs/icu-messageformat-parser/no-parser.js" } },
     oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
     build: {
       outDir: "dist",
@@ -200,11 +204,10 @@ export function assemble({ script, later, style, loader, engine }: Pieces): stri
   const solver = readFileSync(`${root}node_modules/highs/build/highs.wasm`);
   const version = createHash("sha256").update(engine).update(shipped).digest("hex").slice(0, 16);
   const texts = readFileSync(`${root}locales/en.json`, "utf8");
-  const inline = script.trim();
-  // Fonts come after the first screen: they are half of the style and take long to unpack. Heights hang on type sizes alone, so
-  // that nothing moves when they come.
+  const inline = asciiScript(script.trim());
+  // Fonts are half of the style and take long to unpack.
   const faces = style.match(fontFace) ?? [];
-  const rules = style.replace(fontFace, "").trim();
+  const rules = asciiStyle(style.replace(fontFace, "").trim());
   // What would end the block early must not stand in it; such text is written another way in the source.
   for (const [name, text] of Object.entries({ inline, loader }))
     if (/<\/script|<!--/i.test(text)) throw new Error(`${name} holds text that ends its block`);
@@ -219,14 +222,14 @@ export function assemble({ script, later, style, loader, engine }: Pieces): stri
     `<style>${rules}</style>`,
     "</head>",
     "<body>",
-    firstScreen(texts),
-    block("texts", JSON.stringify(JSON.parse(texts)).replaceAll("<", "\\u003c")),
-    block("loader", loader),
+    asciiMarkup(firstScreen(texts)),
+    block("texts", asciiScript(readTexts(texts)).replaceAll("<", "\\u003c")),
     block("shipped", pack(new TextEncoder().encode(shipped))),
+    `<script>${inline}</script>`,
+    block("loader", asciiScript(loader)),
+    block("later", pack(new TextEncoder().encode(later))),
     block("engine", pack(new TextEncoder().encode(engine)), version),
     `<style>${faces.join("")}</style>`,
-    `<script>${inline}</script>`,
-    block("later", pack(new TextEncoder().encode(later))),
     block("solver", pack(solver)),
     '<hr hidden id="benchday-end">',
     "</body>",
@@ -234,6 +237,20 @@ export function assemble({ script, later, style, loader, engine }: Pieces): stri
     "",
   ].join("\n");
 }
+
+/** The catalogue with every text that does more than name its values as a list of its parts (src/language/say.ts). */
+function readTexts(catalogue: string): string {
+  return JSON.stringify(
+    JSON.parse(catalogue, (_, value) => (typeof value === "string" && needsReading(value) ? readMessage(value) : value)),
+  );
+}
+
+const beyondAscii = /[^\0-\x7f]/gu;
+/** In a script and in JSON such signs stand in texts and patterns only, where an escape means the same. */
+const asciiScript = (text: string): string =>
+  text.replace(/[^\0-\x7f]/g, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`);
+const asciiStyle = (text: string): string => text.replace(beyondAscii, (sign) => `\\${sign.codePointAt(0)?.toString(16)} `);
+const asciiMarkup = (text: string): string => text.replace(beyondAscii, (sign) => `&#${sign.codePointAt(0)};`);
 
 /**
  * What the browser is told to refuse: everything from outside, every script but ours. Inline style attributes come from our own

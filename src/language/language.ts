@@ -20,8 +20,8 @@ export interface Language {
   readonly text: (key: string) => Text | null;
   /** "keys" shows keys in place of texts, "stretched" makes every text longer. */
   readonly pseudo: "keys" | "stretched" | null;
-  /** Work that is done once for each text, kept as long as the language is. */
-  readonly kept: Map<string, unknown>;
+  /** Work that is done once, for a text or a way of writing, kept as long as the language is. */
+  readonly kept: Map<unknown, unknown>;
 }
 
 const catalogues: Readonly<Record<string, Catalogue>> = { en: english };
@@ -44,20 +44,44 @@ export function makeLanguage(
   catalogue: Catalogue,
   made: { readonly tag?: string; readonly pseudo?: "keys" | "stretched"; readonly direction?: "ltr" | "rtl" } = {},
 ): Language {
-  const texts = flatTexts(catalogue);
   const { tag, intl, name, direction } = catalogue.language;
-  const parts = new Intl.NumberFormat(intl).formatToParts(1.5);
+  let mark: string | undefined;
   return {
     tag: made.tag ?? tag,
     intl,
     name,
     direction: made.direction ?? (direction === "rtl" ? "rtl" : "ltr"),
-    decimalMark: parts.find((p) => p.type === "decimal")?.value ?? ".",
-    text: (key) => texts.get(key) ?? null,
+    get decimalMark() {
+      mark ??= new Intl.NumberFormat(intl).formatToParts(1.5).find((p) => p.type === "decimal")?.value ?? ".";
+      return mark;
+    },
+    text: textFinder(catalogue),
     pseudo: made.pseudo ?? null,
     kept: new Map(),
   };
 }
+
+/** Looks into one family for a key, so that nothing is laid out beforehand: the page asks for a few of some thousand texts. */
+function textFinder(catalogue: Catalogue): (key: string) => Text | null {
+  const families = new Map<string, Readonly<Record<string, Text>>>();
+  const byCode: Readonly<Record<string, Text>>[] = [];
+  for (const [room, inside] of Object.entries(catalogue)) {
+    if (room === "language") continue;
+    for (const [family, texts] of Object.entries(inside as Record<string, Record<string, Text>>))
+      if (standsByCode(family)) byCode.push(texts);
+      else families.set(family, { ...families.get(family), ...texts });
+  }
+  return (key) => {
+    const dot = key.indexOf(".");
+    const code = key.slice(dot + 1);
+    const texts = families.get(key.slice(0, dot));
+    if (texts !== undefined && Object.hasOwn(texts, code)) return texts[code] ?? null;
+    return byCode.find((all) => Object.hasOwn(all, key))?.[key] ?? null;
+  };
+}
+
+/** Problems and what stands under "codes" carry their whole key as their code. */
+const standsByCode = (family: string): boolean => family === "problems" || family === "codes";
 
 /** Every text of a catalogue by its key: problems and what stands under "codes" by their code, all others as "family.code". */
 export function flatTexts(catalogue: Catalogue): Map<string, Text> {
@@ -65,15 +89,23 @@ export function flatTexts(catalogue: Catalogue): Map<string, Text> {
   for (const [room, families] of Object.entries(catalogue)) {
     if (room === "language") continue;
     for (const [family, texts] of Object.entries(families as Record<string, Record<string, Text>>))
-      for (const [code, text] of Object.entries(texts))
-        out.set(family === "problems" || family === "codes" ? code : `${family}.${code}`, text);
+      for (const [code, text] of Object.entries(texts)) out.set(standsByCode(family) ? code : `${family}.${code}`, text);
   }
   return out;
 }
 
+/** A way of writing is dear to make, so each is made once for a language. */
+function once<Way>(language: Language, name: string, make: () => Way): Way {
+  const key = `Intl ${name}`;
+  const made = (language.kept.get(key) as Way | undefined) ?? make();
+  language.kept.set(key, made);
+  return made;
+}
+
 /** A number without groups, as readings and counts are written: "1234.5" or "1234,5". At most three decimals. */
 export function formatNumber(language: Language, value: number): string {
-  return new Intl.NumberFormat(language.intl, { useGrouping: false, maximumFractionDigits: 3 }).format(value);
+  const options = { useGrouping: false, maximumFractionDigits: 3 };
+  return once(language, "number", () => new Intl.NumberFormat(language.intl, options)).format(value);
 }
 
 /** "13.9 mA", "4,7 kΩ", "50 %": three significant digits. */
@@ -91,45 +123,45 @@ export function formatChance(language: Language, chance: number): string {
 
 /** A sum with its currency, as the language writes it: "€3.40". */
 export function formatMoney(language: Language, money: Money, currency: string, decimals: number): string {
-  return new Intl.NumberFormat(language.intl, {
-    style: "currency",
-    currency,
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-  }).format(money / 10 ** decimals);
+  const options = { style: "currency", currency, minimumFractionDigits: decimals, maximumFractionDigits: decimals } as const;
+  const way = once(language, `${currency} ${decimals}`, () => new Intl.NumberFormat(language.intl, options));
+  return way.format(money / 10 ** decimals);
 }
 
 /** A sum without its currency, for a column whose head names it: "3.40". */
 export function formatSum(language: Language, money: Money, decimals: number): string {
-  return new Intl.NumberFormat(language.intl, {
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-  }).format(money / 10 ** decimals);
+  const options = { minimumFractionDigits: decimals, maximumFractionDigits: decimals };
+  return once(language, `sum ${decimals}`, () => new Intl.NumberFormat(language.intl, options)).format(money / 10 ** decimals);
 }
 
 /** "11 February 2027"; with `style` "short" without the year, with "weekday" "Thursday 11 February". Month always in words. */
 export function formatDay(language: Language, day: Day, style: "full" | "short" | "weekday" = "full"): string {
-  return new Intl.DateTimeFormat(language.intl, {
+  const options: Intl.DateTimeFormatOptions = {
     timeZone: "UTC",
     day: "numeric",
     month: "long",
     ...(style === "full" ? { year: "numeric" } : {}),
     ...(style === "weekday" ? { weekday: "long" } : {}),
-  }).format(dayNumber(day) * 86_400_000);
+  };
+  const way = once(language, `day ${style}`, () => new Intl.DateTimeFormat(language.intl, options));
+  return way.format(dayNumber(day) * 86_400_000);
 }
 
 /** A moment of the day from minutes after midnight: "10:30". */
 export function formatClock(language: Language, minutes: number): string {
-  const time = new Intl.DateTimeFormat(language.intl, { timeZone: "UTC", hour: "2-digit", minute: "2-digit" });
+  const options = { timeZone: "UTC", hour: "2-digit", minute: "2-digit" } as const;
+  const time = once(language, "clock", () => new Intl.DateTimeFormat(language.intl, options));
   return time.format(Math.floor(minutes % 1440) * 60_000);
 }
 
 /** "a, b and c". */
 export function formatList(language: Language, words: readonly string[], kind: "and" | "or" = "and"): string {
-  return new Intl.ListFormat(language.intl, { type: kind === "and" ? "conjunction" : "disjunction" }).format(words);
+  const options = { type: kind === "and" ? "conjunction" : "disjunction" } as const;
+  return once(language, `list ${kind}`, () => new Intl.ListFormat(language.intl, options)).format(words);
 }
 
 /** Compares names of people the way the language sorts them. */
 export function compareNames(language: Language): (a: string, b: string) => number {
-  return new Intl.Collator(language.intl, { sensitivity: "base", numeric: true }).compare;
+  const options = { sensitivity: "base", numeric: true } as const;
+  return once(language, "order", () => new Intl.Collator(language.intl, options)).compare;
 }
