@@ -1,7 +1,8 @@
-// Makes the page one HTML file: policy, style, a first screen that needs no script, words, script, packed engine and solver, fonts.
+// Makes the page one HTML file: policy, style, a first screen that needs no script, words, packed engine, script, fonts, packed solver.
 //
-// In this order, because the browser paints and runs what it has read while the rest still comes from the card. The engines are
-// bundles of their own, packed, so that the start does not run them. The solver's WebAssembly, the largest piece, is unpacked for
+// In this order, because the browser paints and runs what it has read while the rest still comes from the card; before the engine
+// the script would come sooner than the first painting. The engines are bundles of their own, packed, so that the start does not
+// run them. The solver's WebAssembly, the largest piece, is unpacked for
 // an order only. Fonts are unpacked when the page stands: heights hang on type sizes alone, so that nothing moves when they come.
 // Every sign outside of ASCII is written another way: a browser keeps and reads such a file in half the room and time.
 // Same input, same bytes: nothing in it depends on the day or the machine.
@@ -224,11 +225,11 @@ export function assemble({ script, later, style, loader, engine }: Pieces): stri
     "<body>",
     asciiMarkup(firstScreen(texts)),
     block("texts", asciiScript(readTexts(texts)).replaceAll("<", "\\u003c")),
-    block("shipped", pack(new TextEncoder().encode(shipped))),
-    `<script>${inline}</script>`,
     block("loader", asciiScript(loader)),
-    block("later", pack(new TextEncoder().encode(later))),
+    block("shipped", pack(new TextEncoder().encode(shipped))),
     block("engine", pack(new TextEncoder().encode(engine)), version),
+    `<script>${inline}</script>`,
+    block("later", pack(new TextEncoder().encode(later))),
     `<style>${faces.join("")}</style>`,
     block("solver", pack(solver)),
     '<hr hidden id="benchday-end">',

@@ -14,39 +14,42 @@ import { startUndoKeys } from "./session/undoKeys.ts";
 import { keepFocus } from "./shell/keepFocus.ts";
 import { goTo, linkTo, startRouter } from "./shell/router.ts";
 import { Shell } from "./shell/Shell.tsx";
-import { openStore } from "./store/index.ts";
+import { lateStore, openStore } from "./store/index.ts";
 
 async function start(root: HTMLElement): Promise<void> {
   readyLater();
-  // The engine's worker is unpacked while the store opens.
   const opening = openStore();
   const engine = startEngine(opening);
-  const store = await opening;
+  const isDemo = location.hash === "#/demo";
+  // A class that is kept is read by the engine; its worker is unpacked while the store opens.
+  if (!isDemo) engine.start();
   const session = await makeSession({
     engine,
-    store,
+    store: lateStore(opening),
     now: () => new Date(),
     freshId: () => crypto.randomUUID(),
     saveFile,
     forcedLanguage: new URLSearchParams(location.search).get("language"),
     browserLanguage: navigator.language,
-    reopensLast: location.hash !== "#/demo",
+    opensFirst: isDemo ? "demo" : "last",
   });
   startRouter((page) => (page === "" ? "Benchday" : say(session.language.value, "shell.windowTitle", { page })));
   startUndoKeys(session);
   keepFocus(root);
   // Size of type and strength of lines hold from the first moment.
   looksOf(session);
-  if (location.hash === "#/demo") {
-    await session.openDemo();
-    goTo(linkTo("today"), true);
-  }
+  if (isDemo) goTo(linkTo("today"), true);
   root.replaceChildren();
   render(<Shell session={session} />, root);
   // From here a tap is heard and does what it says.
   performance.mark("usable");
   // The rest of the code, once what is there has been painted.
-  requestAnimationFrame(() => setTimeout(() => void fetchLater().catch(() => {}), 0));
+  requestAnimationFrame(() =>
+    setTimeout(() => {
+      void fetchLater().catch(() => {});
+      engine.start();
+    }, 0),
+  );
 }
 
 const root = document.getElementById("page") ?? document.body;

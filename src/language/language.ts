@@ -69,7 +69,7 @@ function textFinder(catalogue: Catalogue): (key: string) => Text | null {
     if (room === "language") continue;
     for (const [family, texts] of Object.entries(inside as Record<string, Record<string, Text>>))
       if (standsByCode(family)) byCode.push(texts);
-      else families.set(family, { ...families.get(family), ...texts });
+      else families.set(family, families.has(family) ? { ...families.get(family), ...texts } : texts);
   }
   return (key) => {
     const dot = key.indexOf(".");

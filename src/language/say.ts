@@ -118,6 +118,9 @@ export function readMessage(text: string): readonly MessagePart[] {
   return new IntlMessageFormat(text, "en", undefined, { ignoreTag: true }).getAst() as readonly MessagePart[];
 }
 
+// Else it asks the browser for the list of all languages, which takes longer than all else at the start; ours name themselves.
+IntlMessageFormat.resolveLocale = (tags) => new Intl.Locale(typeof tags === "string" ? tags : (tags[0] ?? "en"));
+
 function chooses(language: Language, text: Message): Compiled {
   const format = new IntlMessageFormat(text as string, language.intl, undefined, { ignoreTag: true });
   return { write: (values) => String(format.format(values)), ...askedFor(format.getAst() as readonly MessagePart[]) };

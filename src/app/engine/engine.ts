@@ -99,6 +99,8 @@ export type EngineDoing =
   | "walk";
 
 export interface Engine {
+  /** Makes ready for the first question, which starts it in any case. */
+  start(): void;
   /** Lessons, kits and the demo, read once. */
   shipped(): Job<Shipped>;
   /** Same school, same answer: remembered by hash. */

@@ -1,7 +1,7 @@
 // The engine as the page sees it: questions go out, answers come back as promises, and each can be stopped.
 //
 // Two hands answer. The quick one plans, reads, writes and prints; the slow one buys, because the solver hears nothing while it
-// works and a new plan must not wait for it. The quick one starts with the page, the slow one when it is first asked. A hand that was stopped in the midst of the
+// works and a new plan must not wait for it. Each starts when it is first asked, the quick one before that where the page says so. A hand that was stopped in the midst of the
 // solver, failed or fell silent is ended, and the next question starts a fresh one. What was remembered lies here, so both
 // hands and the next ones share it, and behind it lies what the page keeps on this computer.
 // Does not know: how an answer is found, screens, how things are kept.
@@ -29,21 +29,21 @@ export function startEngine(memory?: EngineMemory | Promise<EngineMemory>): Engi
   const shared = hold(memory);
   const quick = makeHand(shared);
   const slow = makeHand(shared);
-  // The first question comes within a moment; the worker starts while the page is still being put together.
-  quick.start();
   const ask = <Answer>(question: Question, onProgress?: OnProgress): Job<Answer> =>
     (isSlow(question) ? slow : quick).ask(question, onProgress) as Job<Answer>;
   let known: Shipped | null = null;
   return {
+    start: quick.start,
     shipped() {
       if (known !== null) return ready(known);
-      const asked = ask<Shipped>({ ask: "shipped" });
-      // Whoever is first: the page unpacks it while the worker still starts, and the worker can where the browser cannot.
-      const answer = Promise.race([asked.answer, unpackedHere().then((here) => here ?? asked.answer)]).then((shipped) => {
-        known ??= shipped;
+      // The page unpacks it without the worker; the worker can where the browser cannot.
+      let asked: Job<Shipped> | null = null;
+      const answer = unpackedHere().then(async (here) => {
+        if (here === null) asked = ask<Shipped>({ ask: "shipped" });
+        known ??= here ?? (await asked!.answer);
         return known;
       });
-      return { answer, stop: asked.stop };
+      return { answer, stop: () => asked?.stop() };
     },
     plan: (school, onProgress) => ask({ ask: "plan", school }, onProgress),
     order: (school, seconds, onProgress) => ask({ ask: "order", school, seconds }, onProgress),

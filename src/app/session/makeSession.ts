@@ -28,8 +28,8 @@ export interface SessionWorld {
   /** A language asked for from outside, above that of the class: for looking at a translation. */
   readonly forcedLanguage: string | null;
   readonly browserLanguage: string;
-  /** False where another class is to be opened first. */
-  readonly reopensLast: boolean;
+  /** Which class is opened first. */
+  readonly opensFirst: "last" | "demo";
 }
 
 /** The demo's id in the store: it is one class, however often it is opened. */
@@ -50,7 +50,7 @@ const note = {
   copy: (id: string): string => `copy:${id}`,
 };
 
-/** Makes the session and opens the class that was open last, where that is wished. */
+/** Makes the session and opens a class; the demo stands before the storage has answered, and what is done to it waits for that. */
 export async function makeSession(world: SessionWorld): Promise<Session> {
   const { engine, store, now } = world;
   const time = startTime(now);
@@ -58,13 +58,15 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   const open = signal<OpenClass | null>(null);
   const acts = signal<Acts | null>(null);
   const groupId = signal<string | null>(null);
-  const pageLanguage = signal((await store.note(note.language)) ?? world.browserLanguage);
+  const pageLanguage = signal(world.browserLanguage);
   const lastAct = signal<Act | null>(null);
   const notice = signal<Notice | null>(null);
   const copy = signal<string | null>(null);
   const thrown = signal<HeldClass | null>(null);
   const left = signal<readonly HeldClass[]>([]);
   const running = signal<Progress | null>(null);
+  /** Resolves when the class on screen is open in the store; null where nothing waits for that. */
+  const entering = signal<Promise<void> | null>(null);
 
   const shippedAnswer = engine.shipped().answer.then((files) => {
     shipped.value = files;
@@ -75,7 +77,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   });
 
   const classFile = computed(() => acts.value?.classFile ?? null);
-  const isDemo = computed(() => open.value?.id === demoId);
+  const isDemo = computed(() => open.value?.id === demoId || entering.value !== null);
   const today = computed<Day>(() => (isDemo.value && shipped.value ? shipped.value.demo.today : time.day.value));
   const kept = computed<KeptState>(() => open.value?.state.value ?? { word: "nothing yet" });
   const group = computed(() => {
@@ -86,7 +88,8 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   const text = computed(() => (classFile.value ? writeClassFile(classFile.value) : ""));
   const school = computed<School | null>(() => {
     const file = classFile.value;
-    return file && { classFile: file, today: today.value, seed };
+    // Another state of it may be kept: nothing is worked out for a moment's sake.
+    return file && entering.value === null ? { classFile: file, today: today.value, seed } : null;
   });
   const ms = (): number => performance.now();
   const plan = answering<Plan>((s, p) => engine.plan(s, p), ms);
@@ -134,6 +137,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
         : [null, copyNote];
     batch(() => {
       open.value = next;
+      entering.value = null;
       acts.value = list;
       groupId.value = chosen;
       copy.value = copied;
@@ -221,13 +225,16 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     const [{ demo }, next] = await Promise.all([shippedAnswer, store.open(demoId, "")]);
     const kept = next.found && (await read(next.found));
     if (kept) return enter(next, kept);
-    const answer = await engine.readClass("demo.json", new TextEncoder().encode(demo.text)).answer;
-    if (answer.value) {
-      next.entitle(titleOf(answer.value));
-      return beginIn(next, answer.value, "demo");
-    }
-    await next.close();
-    notice.value = { code: "session.demoUnreadable", data: {} };
+    next.entitle(titleOf(demo.classFile));
+    return beginIn(next, demo.classFile, "demo");
+  };
+  /** The demo as it comes with Benchday is on screen at once, and as it was left when the storage has answered. */
+  const showDemo = async (): Promise<void> => {
+    const { demo } = await shippedAnswer;
+    batch(() => {
+      acts.value = beginActs(demo.classFile, () => shipped.peek());
+      entering.value = openDemo();
+    });
   };
 
   const tell = ({ acts: list, change, says }: Step, undone: boolean): void => {
@@ -241,9 +248,10 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     keep(sayAct(language.peek(), { says, undone }, shipped.peek()));
   };
 
-  // In the order of the taps: each waits for the same code.
+  const mustWait = (): boolean => later.peek() === null || entering.peek() !== null;
+  // In the order of the taps: each waits for the same.
   const whenItCan = (doIt: () => void): void => {
-    fetchLater().then(doIt, () => {
+    Promise.all([fetchLater(), entering.peek()]).then(doIt, () => {
       notice.value = { code: "session.notDone", data: {} };
     });
   };
@@ -268,7 +276,8 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     running,
     thrown,
     left,
-    fingerprint: computed(() => (classFile.value ? contentHash(text.value).slice(0, 4) : "")),
+    // It is dear, and not missed in the first moment.
+    fingerprint: computed(() => (classFile.value && later.value ? contentHash(text.value).slice(0, 4) : "")),
     undoDepth: computed(() => acts.value?.depth ?? { back: 0, again: 0 }),
     copyAge: computed(() => copyAgeOf(copy.value, time.day.value)),
     chooseGroup(id) {
@@ -297,7 +306,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       const list = acts.peek();
       if (list === null) return { code: "session.noClass" };
       if (kept.peek().word === "follows") return { code: "session.follows" };
-      if (later.peek() === null) {
+      if (mustWait()) {
         // A tap in the first moment is done when it can be; what then stands against it is told above the place.
         whenItCan(() => {
           const problem = session.act(change);
@@ -312,12 +321,12 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       return null;
     },
     undo() {
-      if (later.peek() === null) return whenItCan(session.undo);
+      if (mustWait()) return whenItCan(session.undo);
       const step = acts.peek()?.undo();
       if (step && kept.peek().word !== "follows") tell(step, true);
     },
     redo() {
-      if (later.peek() === null) return whenItCan(session.redo);
+      if (mustWait()) return whenItCan(session.redo);
       const step = acts.peek()?.redo();
       if (step && kept.peek().word !== "follows") tell(step, false);
     },
@@ -386,7 +395,15 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     },
   };
 
-  const last = world.reopensLast ? await store.note(note.last) : null;
+  if (world.opensFirst === "demo") {
+    void store.note(note.language).then((tag) => {
+      if (tag !== null) pageLanguage.value = tag;
+    });
+    await showDemo();
+    return session;
+  }
+  const [tag, last] = await Promise.all([store.note(note.language), store.note(note.last)]);
+  if (tag !== null) pageLanguage.value = tag;
   if (last) await reopen(last);
   return session;
 }

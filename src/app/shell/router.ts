@@ -51,7 +51,8 @@ export function goTo(link: string, instead = false): void {
     // Then the back button does not know of it; the place is shown all the same.
   }
   arrive(link);
-  scrollTo(0, 0);
+  // What stands instead of another begins where that stood.
+  if (!instead) scrollTo(0, 0);
 }
 
 /** Shows the place of an address and takes the focus to its heading. */
