@@ -287,8 +287,9 @@ describe.skipIf(browser === null)("the engine in Chromium", () => {
         );
         Object.assign(globalThis, { told });
       }, 100 + round);
-      const worker = page.workers().at(-1);
-      await worker?.evaluate(
+      // It starts with the first question.
+      const worker = page.workers().at(-1) ?? (await page.waitForEvent("worker"));
+      await worker.evaluate(
         () =>
           void setTimeout(() => {
             throw new Error("ended by the test");
