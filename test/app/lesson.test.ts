@@ -208,6 +208,52 @@ browserTest("on the wall the arrow keys walk, from where the lesson page stood, 
   await opened.close();
 });
 
+// The chip's timer 1 makes 16 MHz / 64 / 510 = 490.2 Hz (ATmega328P data sheet, phase-correct PWM); half of the turn is 127 of 255.
+for (const [name, size, hands] of ways)
+  describe(`voltage and current over time, ${name}`, () => {
+    browserTest("a place is chosen in words; scales, rhythm and jumps are told as the chip makes them", async () => {
+      const opened = await openPage({ ...size, hash: "#/lesson/dimmer" });
+      const { page } = opened;
+      const hand = await hands(page);
+      const list = page.getByLabel("Where do you measure?");
+      const places = await list.locator("option").allTextContents();
+      expect(places).toContain("current through LED1");
+      await list.selectOption({ label: places.find((label) => label.startsWith("voltage at D9"))! });
+      const told = page.locator(".waves > p[role=status]");
+      await told.waitFor();
+      await page.getByLabel("A division lasts").selectOption("1");
+      await page.getByLabel("Begins at, s").focus();
+      await hand.write("Begins at, s", "1.5");
+      await soon(() => told.textContent()).toMatch(
+        /^1 V and 1 ms a division\. .*every 2\.04 ms \(490 Hz\), and is high for 49\.8 % of that\.$/,
+      );
+      await page.locator(".waves summary").focus();
+      await page.keyboard.press("Enter");
+      const times = await page.locator("table.edges tbody tr td:first-child").allTextContents();
+      const at = times.map((text) => Number(text.replace(/[^\d.]/g, "")));
+      expect(at).toHaveLength(10);
+      for (let i = 2; i < at.length; i += 1) expect(at[i]! - at[i - 2]!).toBeCloseTo(510 / 250, 2);
+      // Only the picture that fits the window is seen, and its letters can be read.
+      const pictures = page.locator("svg.wave:visible");
+      expect(await pictures.count()).toBe(1);
+      const letters = await pictures.locator("text").evaluateAll((all) => all.map((t) => t.getBoundingClientRect().height));
+      expect(Math.min(...letters)).toBeGreaterThanOrEqual(12);
+      await list.selectOption({ label: "current through LED1" });
+      await soon(() => told.textContent()).toMatch(
+        /^2 mA and 1 ms a division\. The curve lies between 0 A and 1[12](\.\d)? mA\./,
+      );
+      await page.getByRole("button", { name: "Earlier" }).focus();
+      await hand.press("Later");
+      await soon(() => page.getByLabel("Begins at, s").inputValue()).toBe("1.505");
+      await page.getByLabel("A division lasts").selectOption("500");
+      await soon(() => told.textContent()).toContain("changes faster than can be drawn");
+      expect(await accessibilityFaults(page)).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(size.width);
+      expect(opened.faults).toEqual([]);
+      await opened.close();
+    });
+  });
+
 /** What can be pressed and is smaller than a finger. */
 function tooSmall(page: Page): Promise<string[]> {
   return page.evaluate(() =>

@@ -4,13 +4,14 @@
 // Does not know: classes, messages, workers.
 import type { Lesson } from "../../bench/lesson/index.ts";
 import { explainProgram, parseProgram, type Walk, type WalkStep } from "../../bench/program/index.ts";
-import { type LessonWalk, walkLesson } from "../../bench/rehearsal/index.ts";
+import { type LessonWalk, type Trace, traceLesson, walkLesson } from "../../bench/rehearsal/index.ts";
 import { explainSetupMessage } from "../../bench/setup/index.ts";
 import type { BenchAnswers, BenchQuestion, WalkAnswer, WalkMove } from "./benchQuestions.ts";
 import type { EngineProblem } from "./engine.ts";
 import type { Work } from "./work.ts";
 
 type WalkQuestion = BenchQuestion & { readonly ask: "walk" };
+type TraceQuestion = BenchQuestion & { readonly ask: "trace" };
 
 export function makeBenchAnswers(
   lessons: ReadonlyMap<string, Lesson>,
@@ -44,6 +45,13 @@ export function makeBenchAnswers(
     return { step: walk.now, seen: opened.seen(), seconds, never, problems: [] };
   }
 
+  function trace(question: TraceQuestion): Trace {
+    const { probe, fromMs, toMs, supply } = question;
+    const lesson = lessons.get(question.lesson);
+    if (!lesson) throw new Error(`no lesson ${question.lesson}`);
+    return traceLesson(lesson, { probes: [probe], fromMs, toMs, ...(supply === null ? {} : { supply }) });
+  }
+
   return function* answer(question) {
     // Told before the work, because each of these is done in one piece.
     yield { done: 0, total: 1, doing: question.ask };
@@ -54,6 +62,8 @@ export function makeBenchAnswers(
         return explainSetupMessage(question.text);
       case "walk":
         return answerWalk(question);
+      case "trace":
+        return trace(question);
     }
   };
 }

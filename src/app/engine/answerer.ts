@@ -165,6 +165,8 @@ export function makeAnswerer(around: Surroundings): Answerer {
         return asAnswer(readStockCsv(question.file, question.bytes));
       case "write":
         return yield* write(question.what, question.school, question.class);
+      case "trace":
+        return yield* memory.whole(question, () => answerBench(question));
       default:
         return yield* answerBench(question);
     }

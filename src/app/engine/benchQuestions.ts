@@ -3,7 +3,7 @@
 // Each is whole in itself: an engine that was ended in the midst of one can be asked the same again. All can be cloned.
 // Does not know: how an answer is found, any class.
 import type { Explanation, WalkStep, Wording } from "../../bench/program/index.ts";
-import type { HandAct, Observation } from "../../bench/rehearsal/index.ts";
+import type { HandAct, Observation, Probe, Trace } from "../../bench/rehearsal/index.ts";
 import type { SetupExplanation } from "../../bench/setup/index.ts";
 import type { EngineProblem } from "./engine.ts";
 
@@ -30,6 +30,16 @@ export type BenchQuestion =
       /** The number of the step from which it goes. */
       readonly from: number;
       readonly move: WalkMove;
+    }
+  /** What an oscilloscope would show of a lesson's rehearsal. Remembered by hash. */
+  | {
+      readonly ask: "trace";
+      readonly lesson: string;
+      readonly probe: Probe;
+      readonly fromMs: number;
+      readonly toMs: number;
+      /** Null: the lesson's own. */
+      readonly supply: string | null;
     };
 
 export interface WalkAnswer {
@@ -48,4 +58,5 @@ export interface BenchAnswers {
   readonly explain: Explanation;
   readonly explainMessage: SetupExplanation;
   readonly walk: WalkAnswer;
+  readonly trace: Trace;
 }

@@ -96,7 +96,8 @@ export type EngineDoing =
   | "papers"
   | "explain"
   | "explainMessage"
-  | "walk";
+  | "walk"
+  | "trace";
 
 export interface Engine {
   /** Makes ready for the first question, which starts it in any case. */

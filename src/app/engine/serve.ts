@@ -161,6 +161,7 @@ const urgency: Readonly<Record<Question["ask"], number>> = {
   explain: 1,
   explainMessage: 1,
   walk: 1,
+  trace: 1,
   plan: 2,
   rehearse: 3,
   papers: 4,

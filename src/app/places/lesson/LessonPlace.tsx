@@ -4,6 +4,7 @@
 // Does not know: how it was rehearsed or planned.
 import "./lesson.css";
 import "./walk.css";
+import "./waves.css";
 import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo } from "preact/hooks";
@@ -35,6 +36,7 @@ import { legWords } from "./lessonWords.ts";
 import { Markdown } from "./Markdown.tsx";
 import { Rehearsal } from "./Rehearsal.tsx";
 import { Walk } from "./Walk.tsx";
+import { Waves } from "./Waves.tsx";
 import { walkingOf } from "./walking.ts";
 
 export function LessonPlace() {
@@ -78,6 +80,9 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
   const program = lesson.translatedPrograms?.get(language.tag) ?? lesson.program;
   const lines = linesOf(program);
   const start = planned?.start ?? null;
+  const decisions = session.classFile.value?.decisions ?? [];
+  const settled = decisions.findLast((d) => d.kind === "supply" && d.lesson === lesson.id);
+  const supply = settled?.kind === "supply" ? settled.item : null;
   const sections: readonly Part[] = [
     { id: "aim", heading: say("lessonPage.aim"), body: section("teaches") && <Markdown text={section("teaches")} /> },
     {
@@ -99,6 +104,7 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
       body: <Program lesson={lesson} program={program} />,
     },
     { id: "rehearsal", heading: say("lessonPage.rehearsal"), body: result && <WhatWasSeen lesson={lesson} result={result} /> },
+    { id: "waves", heading: say("waves.heading"), body: <Waves lesson={lesson} supply={supply} /> },
     { id: "values", heading: say("lessonPage.otherValues"), body: result && <Values lesson={lesson} result={result} /> },
     { id: "supplies", heading: say("lessonPage.supplies"), body: result && <Supplies lesson={lesson} result={result} /> },
     { id: "cautions", heading: say("section.cautions"), body: <Cautions result={result} text={section("cautions")} /> },
