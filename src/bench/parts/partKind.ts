@@ -229,6 +229,11 @@ export interface PartKind {
   /** The leg that matters when it is put in, or null if it may be turned round. */
   readonly markedLeg: LegName | null;
   readonly parameters: Readonly<Record<string, ParameterSpec>>;
+  /**
+   * Figures that differ from one part to the next and that no lesson writes, as [least, usual, most]: the forward voltage of an
+   * LED. The model takes them from its values where they are there.
+   */
+  readonly spreads?: (values: PartValues) => Readonly<Record<string, Sourced<readonly [number, number, number]>>>;
   readonly states: Readonly<Record<string, StateSpec>>;
   readonly footprint: Footprint;
   /** Where types have their legs in another order: the footprint by `type`. See `footprintOf`. */

@@ -27,6 +27,11 @@ export function pinName(pin: number): string {
   return pin < 14 ? `D${pin}` : `A${pin - 14}`;
 }
 
+/** Whether the supply is plugged into the USB socket, with a cable between; one that the lesson wires up itself has none. */
+export function hasCable({ supply }: Build): boolean {
+  return supply.facts.into === "USB" && supply.name === "supply";
+}
+
 /** @param limited whether the supply keeps to its rated current; a supply that is better than it promises does not. */
 export function supplyElements(build: Build, limited: boolean): readonly Element[] {
   const { supply, circumstances, wiring } = build;
@@ -34,8 +39,7 @@ export function supplyElements(build: Build, limited: boolean): readonly Element
   const rail = wiring.node("board", "5V");
   const usb = wiring.node("board", "USB");
   const into = facts.into === "USB" ? usb : facts.into === "VIN" ? wiring.node("board", "VIN") : rail;
-  // Plugged into the USB socket, the cable lies between.
-  const cable = facts.into === "USB" && supply.name === "supply";
+  const cable = hasCable(build);
   const plus = cable ? "board.cable" : supply.plus;
   const elements: Element[] = [
     {

@@ -1,15 +1,17 @@
 // The corners of the tolerances: every part at the end of its range that drives some figure furthest.
 //
 // For each current through a light, each voltage at an input and the supply, the derivative against every tolerance tells which
-// way makes the figure least or most. Those corners, not all 2^n, are rehearsed. Random tables besides check that no corner
-// was missed; one that does worse is told as a sample.
+// way makes the figure least or most, and stepping from end to end mends what the derivative got wrong. Those corners, not all
+// 2^n, are rehearsed. Random tables besides check that no corner was missed; one that does worse is told as a sample.
 // Does not know: whether a corner works.
 import { seededRandom } from "../../base/index.ts";
-import { boardFacts, elementId, type PartValues } from "../parts/index.ts";
+import { boardFacts, catalogue, elementId, type PartValues } from "../parts/index.ts";
+import { hasCable } from "./boardElements.ts";
 import { type Build, type BuildChoice, type Circumstances, makeBuild } from "./build.ts";
+import { type CircuitShelf, circuitShelf } from "./circuitShelf.ts";
 import type { VariantWhat } from "./result.ts";
 import type { Run } from "./run.ts";
-import { type Point, setTable, type TableState } from "./table.ts";
+import { type Point, setTable, type Table, type TableState } from "./table.ts";
 
 export type Corner = Extract<VariantWhat, { kind: "corner" }>;
 
@@ -22,35 +24,88 @@ interface Spread {
   readonly most: number;
 }
 
-/** Corners beyond this many say nothing new; the first are those of the lights. */
-const mostCorners = 24;
+/** Corners beyond this many are left out; the first are those of the lights. */
+const mostCorners = 40;
+/** Times that every spread is tried at its other end; what is still found then is noise. */
+const mostSweeps = 4;
 
-/** @param run the nominal run, whose states are varied. */
-export function findCorners(build: Build, choice: BuildChoice, run: Run): readonly Corner[] {
+/**
+ * @param run the nominal run, whose states are varied. @param shelf the circuits that are ready.
+ * @returns for every figure in every state the corner at which it is least and that at which it is most, each corner once.
+ */
+export function findCorners(
+  build: Build,
+  choice: BuildChoice,
+  run: Run,
+  shelf: CircuitShelf = circuitShelf(),
+): readonly Corner[] {
   const spreads = spreadsOf(build);
-  const states = [...new Map(run.segments.flatMap((s) => s.scene.phases).map((p) => [p.point.key, p.state])).values()];
+  const states = statesOf(run);
+  const tableAt = (ends: readonly number[]) => {
+    const made = makeBuild(build.lesson, choiceAt(choice, valuesAt(spreads, ends))).build;
+    return made ? setTable(made, shelf) : null;
+  };
   const usual = figuresOf(build, states);
-  const signs = new Map(usual.map(([name]) => [name, [] as number[]]));
-  for (const spread of spreads) {
-    const end = spread.most > spread.usual ? spread.most : spread.least;
-    const moved = makeBuild(build.lesson, choiceAt(choice, { [spread.name]: end })).build;
-    if (!moved) return [];
-    for (const [i, [name, value]] of figuresOf(moved, states).entries()) {
-      const change = value - (usual[i]?.[1] ?? value);
-      signs.get(name)?.push(Math.abs(change) < 1e-9 ? 0 : Math.sign(change) * Math.sign(end - spread.usual));
+  const start = setTable(build, shelf);
+  const moved = spreads.map((_, i) => tableAt(spreads.map((_, k) => (k === i ? 1 : 0))));
+  const corners = new Map<string, Corner>();
+  for (const figure of usual) {
+    const value = figure.value(start);
+    const way = moved.map((table) => {
+      const change = table ? figure.value(table) - value : 0;
+      return Math.abs(change) < 1e-9 ? 0 : Math.sign(change);
+    });
+    for (const [word, sign] of [["least", -1] as const, ["most", 1] as const]) {
+      if (way.every((w) => w === 0) || corners.size >= mostCorners) continue;
+      const ends = climb(
+        way.map((w) => w * sign),
+        (at) => {
+          const table = tableAt(at);
+          return table ? sign * figure.value(table) : Number.NEGATIVE_INFINITY;
+        },
+      );
+      const key = ends.join();
+      if (!corners.has(key))
+        corners.set(key, { kind: "corner", corner: `${word} ${figure.name}`, values: valuesAt(spreads, ends) });
     }
   }
-  const corners = new Map<string, Corner>();
-  for (const [name, way] of signs)
-    for (const [word, sign] of [["least", -1] as const, ["most", 1] as const]) {
-      const key = way.map((s) => s * sign).join();
-      if (way.every((s) => s === 0) || corners.has(key) || corners.size >= mostCorners) continue;
-      const values = Object.fromEntries(
-        spreads.flatMap((s, i) => (way[i] ? [[s.name, (way[i] ?? 0) * sign > 0 ? s.most : s.least]] : [])),
-      );
-      corners.set(key, { kind: "corner", corner: `${word} ${name}`, values });
-    }
   return [...corners.values()];
+}
+
+/**
+ * The signs of the derivatives say which way to go from the middle; in a bridge a sign may have turned by the time one is there.
+ * So each spread is tried at its other end, until no such step helps.
+ * @param ends −1, 0 or 1 for each spread. @param score what is to be most.
+ */
+function climb(ends: readonly number[], score: (ends: readonly number[]) => number): readonly number[] {
+  let best = ends;
+  let most = score(best);
+  for (let sweep = 0; sweep < mostSweeps; sweep += 1) {
+    const before = best;
+    for (const [i, end] of best.entries()) {
+      if (end === 0) continue;
+      const other = best.map((e, k) => (k === i ? -e : e));
+      const value = score(other);
+      if (value <= most + 1e-9) continue;
+      [best, most] = [other, value];
+    }
+    if (best === before) break;
+  }
+  return best;
+}
+
+function valuesAt(spreads: readonly Spread[], ends: readonly number[]): Readonly<Record<string, number>> {
+  return Object.fromEntries(
+    spreads.flatMap((s, i) => {
+      const end = ends[i] ?? 0;
+      return end === 0 ? [] : [[s.name, end > 0 ? s.most : s.least]];
+    }),
+  );
+}
+
+/** Every electrical state of a run once. */
+export function statesOf(run: Run): readonly TableState[] {
+  return [...new Map(run.segments.flatMap((s) => s.scene.phases).map((p) => [p.point.key, p.state])).values()];
 }
 
 /** Tables as chance makes them: half of them at ends of the ranges, half anywhere between. */
@@ -89,6 +144,16 @@ function spreadsOf(build: Build): readonly Spread[] {
     { name: "board.pullUpOhms", least: pin.leastPullUpOhms.value, usual: c.pullUpOhms, most: pin.mostPullUpOhms.value },
     { name: "board.fuseOhms", least: fuse.leastOhms.value, usual: c.fuseOhms, most: fuse.mostOhms.value },
   ];
+  // A cable that nobody has measured: from short and thick to long and thin.
+  const cable = catalogue.get("usb-cable")?.figures;
+  if (hasCable(build) && cable?.leastOhms && cable.mostOhms)
+    board.push({ name: "board.cableOhms", least: cable.leastOhms.value, usual: c.cableOhms, most: cable.mostOhms.value });
+  const unwritten = [...build.parts.values()].flatMap((part) =>
+    Object.entries(part.kind.spreads?.(part.values) ?? {}).map(([figure, { value }]): Spread => {
+      const own = part.values[figure];
+      return { name: `${part.name}.${figure}`, least: value[0], usual: typeof own === "number" ? own : value[1], most: value[2] };
+    }),
+  );
   const parts = [...build.parts.values()].flatMap((part) =>
     Object.entries(part.kind.parameters).flatMap(([parameter, spec]): Spread[] => {
       const value = part.values[parameter];
@@ -99,32 +164,38 @@ function spreadsOf(build: Build): readonly Spread[] {
       return [{ name: `${part.name}.${parameter}`, least: value * (1 - share), usual: value, most: value * (1 + share) }];
     }),
   );
-  return [...board, ...parts];
+  return [...board, ...parts, ...unwritten];
+}
+
+/** A figure of one state, to be asked of any table of the same wiring. */
+export interface Figure {
+  /** "LED1.amps 5": what, and the number of the state. */
+  readonly name: string;
+  readonly value: (table: Table) => number;
 }
 
 /** The figures that decide what is seen, read and borne, in every state: lights first. */
-function figuresOf(build: Build, states: readonly TableState[]): readonly (readonly [name: string, value: number])[] {
-  const table = setTable(build);
+export function figuresOf(build: Build, states: readonly TableState[]): readonly Figure[] {
   const lights = [...build.parts.values()].flatMap((part) =>
     part.kind.noticed(part.values).flatMap((n) => (n.sense === "light" ? [elementId(part.name, n.element)] : [])),
   );
-  const inputs = table.pins.map((pin, i) => ({ pin, node: build.wiring.node("board", pin), i }));
+  const { pins } = setTable(build);
+  const inputs = pins.map((pin, i) => ({ pin, node: build.wiring.node("board", pin), i }));
   const figures = states.flatMap((state, k) => {
-    const point: Point = table.point(state);
-    const name = (what: string) => `${what} ${k + 1}`;
+    const figure = (rank: number, what: string, value: (point: Point) => number) => ({
+      rank,
+      name: `${what} ${k + 1}`,
+      value: (table: Table) => value(table.point(state)),
+    });
     return [
-      ...lights.map((id) => ({ rank: 0, name: name(`${id}.amps`), value: point.amps(id) })),
+      ...lights.map((id) => figure(0, `${id}.amps`, (point) => point.amps(id))),
       ...inputs
         .filter(({ i }) => state.drives[i] === "i" || state.drives[i] === "u")
         // A share of the supply, as the chip judges it.
-        .map(({ pin, node }) => ({
-          rank: 1,
-          name: name(`${pin}.volts`),
-          value: point.rail > 0 ? point.volts(node) / point.rail : 0,
-        })),
-      { rank: 2, name: name("5V.volts"), value: point.rail },
-      { rank: 3, name: name("supply.amps"), value: point.supplyAmps },
+        .map(({ pin, node }) => figure(1, `${pin}.volts`, (point) => (point.rail > 0 ? point.volts(node) / point.rail : 0))),
+      figure(2, "5V.volts", (point) => point.rail),
+      figure(3, "supply.amps", (point) => point.supplyAmps),
     ];
   });
-  return figures.sort((a, b) => a.rank - b.rank).map((f) => [f.name, f.value] as const);
+  return figures.sort((a, b) => a.rank - b.rank);
 }

@@ -76,7 +76,7 @@ export function* rehearseOn(lesson: Lesson, bench: Bench, options: RehearsalOpti
     return variantOf(what, trial.result.verdict, trial.done);
   });
 
-  const planned = planVariants(lesson, options, firm, bench.seed);
+  const planned = planVariants(lesson, options, firm, bench);
   for (const [i, what] of planned.entries()) {
     yield stage(offered.length + i, offered.length + planned.length, "rehearsal.triesValues");
     const variant = tryVariant(lesson, what, firm.choice, bench);
@@ -102,12 +102,12 @@ function rank(trial: Trial): number {
 }
 
 /** The variants in the order in which they are told: values, then corners, then samples. */
-function planVariants(lesson: Lesson, options: RehearsalOptions, firm: Trial, seed: number): readonly VariantWhat[] {
+function planVariants(lesson: Lesson, options: RehearsalOptions, firm: Trial, bench: Bench): readonly VariantWhat[] {
   const { build, runs } = firm.done;
   const values = listVariants(lesson, options.items ?? []);
   const run = runs[0];
   if (options.corners === false || !run) return values;
-  return [...values, ...findCorners(build, firm.choice, run), ...sampleCorners(build, samples, seed)];
+  return [...values, ...findCorners(build, firm.choice, run, bench.shelf), ...sampleCorners(build, samples, bench.seed)];
 }
 
 function tryVariant(lesson: Lesson, what: VariantWhat, firm: BuildChoice, bench: Bench): VariantResult {

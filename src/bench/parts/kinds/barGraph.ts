@@ -2,7 +2,7 @@
 // Does not know: which side a maker marks; the mark is the anodes' side on most.
 import { definePart, practice } from "../definePart.ts";
 import { overDitch } from "../footprints.ts";
-import { ledColour, ledColourWords, ledDiode, ledLight, ledLimits } from "../ledColours.ts";
+import { ledColour, ledColourWords, ledDiode, ledLight, ledLimits, ledSpread } from "../ledColours.ts";
 
 const bars = Array.from({ length: 10 }, (_, i) => String(i + 1));
 const anodes = bars.map((bar) => `anode${bar}`);
@@ -17,7 +17,10 @@ export const barGraph = definePart({
   },
   footprint: overDitch(anodes, cathodes, 1, "20 legs over the ditch, ten rows: from memory"),
   model: (name, node, values) =>
-    bars.map((bar, i) => ledDiode(`${name}.${bar}`, node(anodes[i]!), node(cathodes[i]!), ledColour(String(values.colour)))),
+    bars.map((bar, i) =>
+      ledDiode(`${name}.${bar}`, node(anodes[i]!), node(cathodes[i]!), ledColour(String(values.colour)), values.volts),
+    ),
+  spreads: (values) => ({ volts: ledSpread(ledColour(String(values.colour))) }),
   limits: (values) => bars.flatMap((bar) => ledLimits(ledColour(String(values.colour)), bar)),
   noticed: (values) => bars.map((bar) => ledLight(ledColour(String(values.colour)), bar)),
   standIns: [{ part: "led", when: "ten single ones", source: practice }],

@@ -2,7 +2,7 @@
 // Does not know: the resistor that it needs; a circuit without one is found by its current.
 import { definePart, practice } from "../definePart.ts";
 import { freeLegs } from "../footprints.ts";
-import { ledColour, ledColourWords, ledDiode, ledLight, ledLimits } from "../ledColours.ts";
+import { ledColour, ledColourWords, ledDiode, ledLight, ledLimits, ledSpread } from "../ledColours.ts";
 import type { PartValues } from "../partKind.ts";
 
 const colourOf = (values: PartValues) => ledColour(String(values.colour), String(values.type));
@@ -27,7 +27,8 @@ export const led = definePart({
     },
   },
   footprint: freeLegs(["anode", "cathode"], 1, "legs 2.54 mm apart, bent to any two rows: from memory"),
-  model: (name, node, values) => [ledDiode(name, node("anode"), node("cathode"), colourOf(values))],
+  model: (name, node, values) => [ledDiode(name, node("anode"), node("cathode"), colourOf(values), values.volts)],
+  spreads: (values) => ({ volts: ledSpread(colourOf(values)) }),
   limits: (values) => ledLimits(colourOf(values)),
   noticed: (values) => (values.colour === "infrared" ? [] : [ledLight(colourOf(values))]),
   standIns: [

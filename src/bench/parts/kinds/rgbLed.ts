@@ -2,7 +2,7 @@
 // Does not know: the colour that a person sees when they mix.
 import { definePart, practice } from "../definePart.ts";
 import { inLine } from "../footprints.ts";
-import { ledColour, ledDiode, ledLight, ledLimits } from "../ledColours.ts";
+import { ledColour, ledDiode, ledLight, ledLimits, ledSpread } from "../ledColours.ts";
 
 const lights = [
   { leg: "red", colour: ledColour("red") },
@@ -30,9 +30,10 @@ export const rgbLed = definePart({
   model: (name, node, values) =>
     lights.map(({ leg, colour }) =>
       values.common === "anode"
-        ? ledDiode(`${name}.${leg}`, node("common"), node(leg), colour)
-        : ledDiode(`${name}.${leg}`, node(leg), node("common"), colour),
+        ? ledDiode(`${name}.${leg}`, node("common"), node(leg), colour, values[`${leg}-volts`])
+        : ledDiode(`${name}.${leg}`, node(leg), node("common"), colour, values[`${leg}-volts`]),
     ),
+  spreads: () => Object.fromEntries(lights.map(({ leg, colour }) => [`${leg}-volts`, ledSpread(colour)])),
   // 20 mA for each, also for the red one.
   limits: () =>
     lights.flatMap(({ leg, colour }) =>

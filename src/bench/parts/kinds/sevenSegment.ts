@@ -1,7 +1,7 @@
 // A seven-segment display of one digit: eight lights with one leg in common, which comes out twice.
 // Does not know: figures; each segment is a light of its own.
 import { definePart, practice } from "../definePart.ts";
-import { ledColour, ledColourWords, ledDiode, ledLight, ledLimits } from "../ledColours.ts";
+import { ledColour, ledColourWords, ledDiode, ledLight, ledLimits, ledSpread } from "../ledColours.ts";
 import type { LegName } from "../partKind.ts";
 
 const segments = ["a", "b", "c", "d", "e", "f", "g", "dp"];
@@ -34,9 +34,10 @@ export const sevenSegment = definePart({
       const id = `${name}.${leg}`;
       const colour = ledColour(String(values.colour));
       return values.common === "anode"
-        ? ledDiode(id, node("common"), node(leg), colour)
-        : ledDiode(id, node(leg), node("common"), colour);
+        ? ledDiode(id, node("common"), node(leg), colour, values.volts)
+        : ledDiode(id, node(leg), node("common"), colour, values.volts);
     }),
+  spreads: (values) => ({ volts: ledSpread(ledColour(String(values.colour))) }),
   limits: (values) => segments.flatMap((leg) => ledLimits(ledColour(String(values.colour)), leg)),
   noticed: (values) => segments.map((leg) => ledLight(ledColour(String(values.colour)), leg)),
   standIns: [{ part: "led", when: "seven single ones", source: practice }],
