@@ -98,6 +98,24 @@ test("a spare that fails troubles nobody and is made good when it works again", 
   await keep(store, "three");
   expect(await inner.entries("")).toEqual(await first.entries(""));
 });
+test("the spare has everything again before the first save after a start touches the first place", async () => {
+  const [inner, spare] = [memoryBucket(), memoryBucket()];
+  await keep(start(inner, spare).store, "one", "two", "three", "four");
+  // A kill took the copies that the browser had not written yet.
+  for (const folder of ["heads/", "bodies/"])
+    for (const key of (await spare.keys(folder)).slice(1)) await spare.put([{ key, bytes: null }], { flushed: false });
+  const lacking: number[] = [];
+  const first: Bucket = {
+    ...inner,
+    put: async (...args) => {
+      const there = await spare.keys("");
+      lacking.push((await inner.keys("")).filter((key) => !there.includes(key)).length);
+      return inner.put(...args);
+    },
+  };
+  await keep(start(first, spare).store, "five");
+  expect(lacking).toEqual([0]);
+});
 test("nothing is written to the first place while the spare still copies the save before", async () => {
   const [first, inner] = [memoryBucket(), memoryBucket()];
   const order: string[] = [];

@@ -85,7 +85,7 @@ export function spareCopies(first: Bucket, spare: Bucket, late: (ms: number) => 
         { key, bytes: null },
         { key: bodyOf(key), bytes: null },
       ]);
-    await spare.put(writes, { flushed: false });
+    if (writes.length > 0) await spare.put(writes, { flushed: false });
     // One by one, the newest first: each is worth having alone.
     for (const key of here.filter((k) => !there.includes(k)).reverse())
       await spare.put(await copy(first, [key]), { flushed: false });
@@ -123,6 +123,8 @@ export function spareCopies(first: Bucket, spare: Bucket, late: (ms: number) => 
     },
     async put(writes: readonly Write[], options: PutOptions) {
       if (mustLook) await look();
+      // A page that was ended took the last copies with it: they are made again before the first place is touched.
+      if (isIncomplete) copyOn([]);
       await Promise.race([copying, late(waitFor)]);
       let answer = await first.put(writes, options);
       // Perhaps it is not that another tab wrote, but that what was on top is lost.
