@@ -288,7 +288,7 @@ export const rehearsalSamples: Readonly<Record<RehearsalProblemCode, Data>> = {
   "rehearsal.itemDoesNotFit": { item: "led red", part: "R1" },
   "rehearsal.noSupply": {},
   "rehearsal.circuitHasNoAnswer": {},
-  "rehearsal.memoryNotFollowed": { part: "C1" },
+  "rehearsal.memoryNotFollowed": {},
   "rehearsal.probeNotThere": { probe: "LED9.anode" },
 };
 

@@ -93,6 +93,11 @@ export interface TransientOptions extends Omit<DcOptions, "from"> {
    * operating point: SPICE's "uic".
    */
   readonly fromInitial?: boolean;
+  /**
+   * Begin with what capacitors, inductors and motors keep at this point of this or another circuit: nodes and elements are matched
+   * by name; what it does not have begins at rest. Goes before `fromInitial`.
+   */
+  readonly from?: OperatingPoint;
   /** Share of the largest value so far that one step may be wrong by; 1e-5 unless told otherwise. */
   readonly accuracy?: number;
   /** Steps after which a circuit is given up; 2,000,000 unless told otherwise. */

@@ -29,6 +29,13 @@ export interface RunningCircuit {
    */
   advanceTo(seconds: number): TransientFailure | null;
   /**
+   * As `advanceTo`, but by one step at most, as long as its error allows. Right after a changed value it first shows the circuit
+   * as it is then, without any time passing.
+   */
+  stepTowards(seconds: number): TransientFailure | null;
+  /** s. How long the next step may be by its error; infinite in a circuit that keeps nothing. */
+  readonly nextStepSeconds: number;
+  /**
    * Changes one number of one element from now on ("PIN", "volts"). A source with a wave keeps its wave.
    * @returns false if the circuit has no such element or the element no such number.
    */
@@ -131,7 +138,8 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     }
     for (const { node } of topology.withoutPath) failure ??= { status: "currentWithoutPath", node, seconds };
     if (failure) return;
-    if (options.fromInitial !== true) {
+    if (options.from instanceof SolvedPoint) recall(options.from);
+    else if (options.fromInitial !== true) {
       const outcome = prepareCircuit({ elements }, options).solve();
       if (outcome.status !== "solved") {
         failure = { ...outcome, seconds };
@@ -149,6 +157,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     for (const { id, kind } of elements) {
       const place = places.get(id);
       if (place === undefined || (kind !== "inductor" && kind !== "motor")) continue;
+      if (point.layout.elements.get(id)?.element.kind !== kind) continue;
       const speed = kind === "motor" ? point.state(id) : 0;
       (place.family as StoringFamily).put?.(machine.eq, place.index, point.amps(id), speed);
     }
@@ -213,8 +222,8 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
     return { status: "notConverged", worstNode: finished.owners[worst] ?? "0", passes, residualAmps: missing, seconds };
   }
 
-  /** One step towards `stop`, as long as its error allows. */
-  function step(stop: number): void {
+  /** One step towards `stop`, as long as its error allows. @param isSeen somebody looks at its end, even where that is not `stop`. */
+  function step(stop: number, isSeen = false): void {
     const { machine, stores, turning } = assembly;
     const { eq } = machine;
     const end = Math.min(stop, bend);
@@ -239,7 +248,7 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
       machine.passes = 0;
       machine.lastStep = lastStep;
       machine.amps = tolerances.ampsInTime;
-      let solved = runNewton(machine, passesPerStep, turning.length === 0 && (!isLast || end < stop));
+      let solved = runNewton(machine, passesPerStep, !isSeen && turning.length === 0 && (!isLast || end < stop));
       // So short a step that fails is no matter of length.
       if (!solved && length <= shortest) solved = findOperatingPoint(machine);
       passes += machine.passes;
@@ -352,6 +361,16 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
         }
       }
       return failure;
+    },
+    stepTowards(stop) {
+      if (failure !== null || seconds >= stop) return failure;
+      if (steps + rejected >= mostSteps) failure = { status: "tooManySteps", steps, seconds };
+      else if (jumped) settleEdge();
+      else step(stop, true);
+      return failure;
+    },
+    get nextStepSeconds() {
+      return assembly.stores.length > 0 ? wanted : Number.POSITIVE_INFINITY;
     },
     setValue(id, field, value) {
       const element = byId.get(id);

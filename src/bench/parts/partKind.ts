@@ -241,6 +241,11 @@ export interface PartKind {
   /** Figures of the model and of the part's behaviour that no parameter holds, in SI. */
   readonly figures: Readonly<Record<string, Sourced<number>>>;
   readonly model: ElectricalModel;
+  /**
+   * The same where the circuit is followed in time, with what the part keeps (a coil's current, a motor's speed). Left out where
+   * `model` already says it. Ids stay the same, so that currents are told alike.
+   */
+  readonly inTime?: ElectricalModel;
   /** What it does in time or by logic is not modelled: a rehearsal that needs it answers "not rehearsed yet". */
   readonly notModelled?: true;
   readonly limits: (values: PartValues) => readonly Limit[];

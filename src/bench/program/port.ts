@@ -21,7 +21,10 @@ export type Verdict = "go on" | "reset" | "stop";
 
 /** Between two events a pin must read the same each time: a loop that only reads is skipped to the next event. */
 export interface BoardPort {
-  /** The next moment at which something outside may change or somebody wants to look; Infinity if never. */
+  /**
+   * The next moment at which something outside may change or somebody wants to look; Infinity if never. It is asked again after
+   * each reading and each change of a pin: what was read may tell how long it holds.
+   */
   nextEvent(): Microseconds;
   /** Virtual time has come to `now`, which is never beyond `nextEvent()`. */
   reach(now: Microseconds): Verdict;

@@ -45,7 +45,7 @@ export function circuitShelf(): CircuitShelf {
 }
 
 /** Which elements hang on which nodes, in order; a number that is only sometimes there belongs to it. */
-function wiringOf(elements: readonly Element[]): string {
+export function wiringOf(elements: readonly Element[]): string {
   let key = "";
   for (const element of elements) {
     key += `${element.id}:${element.kind}${Object.keys(element).length}`;
@@ -55,7 +55,8 @@ function wiringOf(elements: readonly Element[]): string {
   return key;
 }
 
-function takeValues(circuit: PreparedCircuit, element: Element, before: Element | undefined): void {
+/** Gives a circuit the numbers of an element that differ from those it had before. */
+export function takeValues(circuit: Pick<PreparedCircuit, "setValue">, element: Element, before: Element | undefined): void {
   if (element === before) return;
   const old = before as Readonly<Record<string, unknown>> | undefined;
   for (const [field, value] of Object.entries(element))

@@ -48,6 +48,17 @@ export function findBareCoils(build: Build, runs: readonly Run[]): readonly Omit
   });
 }
 
+/** Parts whose coil can be cut and is caught by no diode, however much or little it would do. */
+export function uncaughtCoils(build: Build): ReadonlySet<string> {
+  const bare = [...build.parts.values()].filter((part) => {
+    const coil = coils[part.kind.id];
+    if (!coil) return false;
+    const [a, b] = [build.wiring.node(part.name, coil.legs[0]), build.wiring.node(part.name, coil.legs[1])];
+    return a !== b && cutEnds(build, part, [a, b]).length > 0 && !hasDiode(build, a, b);
+  });
+  return new Set(bare.map((part) => part.name));
+}
+
 /** The most that flows through it in the rehearsal; what 5 V would drive through it where the rehearsal never switches it on. */
 function ampsOf(build: Build, part: BuiltPart, id: string, runs: readonly Run[]): number {
   const points = new Set(runs.flatMap((run) => run.segments.flatMap((s) => s.scene.phases.map((p) => p.point))));

@@ -15,6 +15,14 @@ const signalSwing = 2.5;
 /** Share of its least voltage at which a servo still moves, if slowly. From memory: about 3.6 V. */
 const sluggishShare = 0.75;
 
+/** rad/s below which a shaft stands, for all that a person sees: half a turn in ten seconds. */
+const creepSpeed = 0.3;
+
+/** The speed of a motor at the end of a scene; null where it is not followed in time. */
+export function speedOf(scene: Scene, id: string): number | null {
+  return scene.phases.at(-1)?.point.speed(id) ?? null;
+}
+
 /** What the table is told after parts were asked. */
 export interface Followed {
   /** Something electrical changed: look again. */
@@ -30,8 +38,11 @@ export interface FollowedParts {
   doing(): ReadonlyMap<string, string>;
   /** The states as the circuit has them: a motor that starts is, for a moment, one that is held. */
   electrical(states: ReadonlyMap<string, PartState>): ReadonlyMap<string, PartState>;
-  /** @param pulses the angles that pins ask of servos, by index among the pins in use. */
-  follow(scene: Scene, now: number, pulses: ReadonlyMap<number, number>): Followed;
+  /**
+   * @param pulses the angles that pins ask of servos, by index among the pins in use.
+   * @param levels the scene in which the pins' levels are looked at; the same one unless the circuit is followed in time.
+   */
+  follow(scene: Scene, now: number, pulses: ReadonlyMap<number, number>, levels?: Scene): Followed;
   moves(): ReadonlyMap<string, readonly Move[]>;
 }
 
@@ -43,14 +54,22 @@ export function followParts(build: Build): FollowedParts {
   /** Motors that turn, and until when they are only starting. */
   const turning = new Map<string, number>();
   let starting: ReadonlySet<string> = new Set();
+  /** Motors followed in time whose shaft rests. */
+  const stuck = new Set<string>();
 
-  const followServo = (part: BuiltPart, scene: Scene, now: number, pulses: ReadonlyMap<number, number>): Followed => {
+  const followServo = (
+    part: BuiltPart,
+    scene: Scene,
+    now: number,
+    pulses: ReadonlyMap<number, number>,
+    levels: Scene,
+  ): Followed => {
     const servo = servos.get(part.name) ?? restingServo(part);
     const volts = Math.min(...scene.phases.map((p) => between(build, part, "plus", "minus", p.point)));
     // Only its start is refused: what it then takes from the voltage is its own doing.
     const powered = scene.on && (servo.doing !== "idle" || volts >= sluggishShare * drawVolts(part));
     const held = scene.states.get(part.name)?.held === true;
-    const next = driveServo(part, servo, now, heardBy(build, part, scene, pulses), powered, held);
+    const next = driveServo(part, servo, now, heardBy(build, part, levels, pulses), powered, held);
     servos.set(part.name, next);
     const wakes = next.until !== servo.until && next.until < Number.POSITIVE_INFINITY;
     return { changed: next.doing !== servo.doing, wakeAt: wakes ? [next.until] : [], pulled: [] };
@@ -67,16 +86,33 @@ export function followParts(build: Build): FollowedParts {
     return { changed, wakeAt: turns && until === undefined ? [turning.get(part.name) ?? now] : [], pulled: [] };
   };
 
+  /** A shaft at rest sticks until the current could turn it at the voltage at which the part starts. */
+  const followShaft = (part: BuiltPart, id: string, scene: Scene): Followed => {
+    const element = scene.phases[0]?.point.elements.get(id);
+    const ohms = element?.kind === "motor" ? element.ohms : 0;
+    const pull = Math.abs(meanOf(scene, (p) => p.amps(id))) * ohms;
+    const breaksLoose = pull >= (part.kind.figures.startVolts?.value ?? 0);
+    const loose = breaksLoose || Math.abs(speedOf(scene, id) ?? 0) > creepSpeed;
+    const was = !stuck.has(part.name);
+    if (loose) stuck.delete(part.name);
+    else stuck.add(part.name);
+    return loose === was ? still : { changed: true, wakeAt: [], pulled: [] };
+  };
+
   return {
     doing: () => new Map([...servos].filter(([, s]) => s.doing !== "idle").map(([name, s]) => [name, s.doing])),
     electrical(states) {
-      if (starting.size === 0) return new Map(states);
-      const held = [...starting].map((name) => [name, { ...(states.get(name) ?? firstState(build, name)), held: true }] as const);
+      if (starting.size + stuck.size === 0) return new Map(states);
+      const held = [...starting, ...stuck].map(
+        (name) => [name, { ...(states.get(name) ?? firstState(build, name)), held: true }] as const,
+      );
       return new Map([...states, ...held]);
     },
-    follow(scene, now, pulses) {
+    follow(scene, now, pulses, levels = scene) {
       const all = noticed.map(({ part, noticed: n }): Followed => {
-        if (n.sense === "angle") return followServo(part, scene, now, pulses);
+        if (n.sense === "angle") return followServo(part, scene, now, pulses, levels);
+        if (n.sense === "turning" && speedOf(scene, elementId(part.name, n.element)) !== null)
+          return followShaft(part, elementId(part.name, n.element), scene);
         if (n.sense === "turning")
           return followMotor(
             part,

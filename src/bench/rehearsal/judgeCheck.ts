@@ -8,7 +8,7 @@ import type { Build } from "./build.ts";
 import { type Line, lastLine } from "./lastLine.ts";
 import { rounded } from "./observe.ts";
 import type { Perceived } from "./perceive.ts";
-import { meanOf, type Run, segmentAt } from "./run.ts";
+import { figureAt, type Run, segmentAt } from "./run.ts";
 import { type Span, spanAt, spansWithin } from "./span.ts";
 import { gatherBlinking, measureBlinking } from "./steadiness.ts";
 
@@ -106,7 +106,12 @@ function judgeVolts(when: Check["when"], wanted: Extract<Expectation, { kind: "v
   const node = build.wiring.node(wanted.at.part, wanted.at.leg);
   const [from, to] = stretch(when);
   const segments = when.kind === "at" ? [segmentAt(run, when.at)] : run.segments.filter((s) => s.from < to && s.to > from);
-  const readings = segments.flatMap((s) => (s ? [meanOf(s.scene, (p) => p.volts(node))] : []));
+  // Of a voltage that moves, what it is at the moment, and at both ends of what is looked at.
+  const readings = segments.flatMap((s) => {
+    if (!s) return [];
+    const volts = (moment: number) => figureAt(s, moment, (p) => p.volts(node));
+    return [...new Set([volts(Math.max(from, s.from)), volts(Math.min(to, s.to))])];
+  });
   const fits = (volts: number) => near(volts, wanted.is, wanted.tolerance, leastVolts);
   const telling = when.kind === "throughout" ? readings.find((v) => !fits(v)) : readings.find(fits);
   const volts = telling ?? readings.at(-1) ?? 0;

@@ -9,20 +9,24 @@ export interface Line {
   readonly text: string;
 }
 
+/** s in which nobody reads half a line: a glance. Our choice. */
+const readSeconds = 0.1;
+
 /** @returns every line that could be read, in order; a line that is still growing is told each time it has grown. */
 export function readLines(run: Run): readonly Line[] {
-  const lines: Line[] = [];
+  const lines: { at: number; text: string; grows: boolean }[] = [];
   let open = "";
   for (const { at, characters } of run.text) {
     const parts = (open + characters).split("\n");
     open = parts.pop() ?? "";
-    for (const part of parts) lines.push({ at, text: part.replace(/\r$/, "") });
-    if (open !== "") lines.push({ at, text: open });
+    for (const part of parts) lines.push({ at, text: part.replace(/\r$/, ""), grows: false });
+    if (open !== "") lines.push({ at, text: open.replace(/\r$/, ""), grows: true });
   }
-  // A line that went on at the same moment was never read half.
-  return lines.filter((line, i) => {
+  return lines.flatMap(({ at, text, grows }, i) => {
     const next = lines[i + 1];
-    return line.text !== "" && !(next && next.at === line.at && next.text.startsWith(line.text) && next.text !== line.text);
+    // A line that went on at once was never read half.
+    const goesOn = grows && next !== undefined && next.at - at < readSeconds && next.text.startsWith(text);
+    return text === "" || goesOn ? [] : [{ at, text }];
   });
 }
 

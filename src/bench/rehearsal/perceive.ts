@@ -3,6 +3,7 @@
 // Does not know: what was expected, sentences.
 import { elementId, type Noticing } from "../parts/index.ts";
 import type { Build, BuiltPart } from "./build.ts";
+import { speedOf } from "./followParts.ts";
 import { hearSound } from "./hearSound.ts";
 import { meanOf, type Run } from "./run.ts";
 import { seeLight } from "./seeLight.ts";
@@ -36,13 +37,22 @@ function spansOf(part: BuiltPart, noticed: Noticing, run: Run): readonly Span[] 
       return angleSpans(part.name, run);
     case "turning":
       return stateSpans(run, (scene) => {
-        const amps = meanOf(scene, (p) => p.amps(elementId(part.name, noticed.element)));
-        return turning(amps, noticed.startAmps, scene.states.get(part.name)?.held === true);
+        const id = elementId(part.name, noticed.element);
+        const amps = meanOf(scene, (p) => p.amps(id));
+        // A motor that is followed in time turns when its shaft does; else what it takes tells.
+        const speed = speedOf(scene, id) === null ? null : meanOf(scene, (p) => p.speed(id) ?? 0);
+        const isHeld = scene.states.get(part.name)?.held === true;
+        if (speed === null) return turning(amps, noticed.startAmps, isHeld);
+        if (Math.abs(speed) >= seenSpeed) return speed > 0 ? "turning" : "turning back";
+        return Math.abs(amps) >= noticed.startAmps ? "stalled" : "stopped";
       });
     case "contact":
       return stateSpans(run, (scene) => (scene.states.get(part.name)?.pulled === true ? "on" : "off"));
   }
 }
+
+/** rad/s of a small motor's shaft below which a person does not call it turning: a quarter of a turn in a second. Our choice. */
+const seenSpeed = 1.5;
 
 function turning(amps: number, startAmps: number, held: boolean): Span["seen"] {
   if (Math.abs(amps) < startAmps) return "stopped";

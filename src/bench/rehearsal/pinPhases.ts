@@ -79,7 +79,8 @@ export function phasesOf(pins: readonly PinActivity[]): readonly Phase[] {
   return phases.map((p) => ({ share: p.share, drives: p.letters.join("") }));
 }
 
-function steadyDrive(pin: PinActivity): Drive {
+/** What a pin drives, its switching apart. */
+export function steadyDrive(pin: PinActivity): Drive {
   if (pin.mode === "output") return pin.level === 1 ? "1" : "0";
   return pin.mode === "pull-up" ? "u" : "i";
 }

@@ -6,6 +6,8 @@
 // Does not know: checks, how C++ is run (it is handed a player).
 import type { Lesson } from "../lesson/index.ts";
 import type { BoardPort, Microseconds, RunOutcome } from "../program/index.ts";
+import { type FollowedCircuit, followCircuit } from "./followCircuit.ts";
+import { needsFollowing } from "./needsFollowing.ts";
 import { playWorld } from "./playWorld.ts";
 import type { Run, Scenario } from "./run.ts";
 import type { Table } from "./table.ts";
@@ -25,9 +27,20 @@ export function endOf(lesson: Lesson): number {
   return Math.max(1, ...moments) + afterwards;
 }
 
-/** @returns at least one run; the first is the one in which doubts read low and the supply holds. */
+/**
+ * @returns at least one run; the first is the one in which doubts read low and the supply holds. Where what the circuit remembers
+ * matters it was followed in time.
+ */
 export function playRuns(lesson: Lesson, table: Table, player: Player, seed: number): readonly Run[] {
-  const play = (scenario: Scenario) => playRunUntil(lesson, table, player, scenario, endOf(lesson), seed);
+  const atRest = playAll(lesson, table, player, seed, false);
+  return needsFollowing(table, atRest) ? playAll(lesson, table, player, seed, true) : atRest;
+}
+
+function playAll(lesson: Lesson, table: Table, player: Player, seed: number, isFollowed: boolean): readonly Run[] {
+  const play = (scenario: Scenario) => {
+    const circuit = isFollowed ? followCircuit(table) : null;
+    return playRunUntil(lesson, table, player, scenario, endOf(lesson), seed, circuit);
+  };
   const first = play({ inputs: "low", supply: "holds" });
   const runs = [first];
   if (first.doubtfulNets.length > 0)
@@ -37,9 +50,17 @@ export function playRuns(lesson: Lesson, table: Table, player: Player, seed: num
   return runs;
 }
 
-/** @param end s at which the run is over. */
-export function playRunUntil(lesson: Lesson, table: Table, player: Player, scenario: Scenario, end: number, seed: number): Run {
-  const world = playWorld(lesson, table, scenario, end, seed);
+/** @param end s at which the run is over. @param circuit where the circuit is followed in time. */
+export function playRunUntil(
+  lesson: Lesson,
+  table: Table,
+  player: Player,
+  scenario: Scenario,
+  end: number,
+  seed: number,
+  circuit: FollowedCircuit | null = null,
+): Run {
+  const world = playWorld(lesson, table, scenario, end, seed, circuit);
   let from = 0;
   for (;;) {
     const outcome = player(world.port(from), (end - from) * 1e6, seed);

@@ -8,12 +8,13 @@ import { boardFacts, type PartState } from "../parts/index.ts";
 import type { BoardPort, Level, PinMode, PinNumber, Verdict } from "../program/index.ts";
 import { pinName } from "./boardElements.ts";
 import { bounceEdges } from "./bounce.ts";
+import type { FollowedCircuit, Slice } from "./followCircuit.ts";
 import { followParts } from "./followParts.ts";
 import { noise } from "./noise.ts";
-import { dutyOf, type PinActivity, phasesOf, restingPin, timerOf } from "./pinPhases.ts";
-import { judgeLevel, judgeNumber } from "./readInput.ts";
+import { dutyOf, type PinActivity, phasesOf, restingPin, steadyDrive, timerOf } from "./pinPhases.ts";
+import { judgeLevel, judgeNumber, levelOf, numberOf, rangeAround, stretchOf, type VoltsRange } from "./readInput.ts";
 import { type Run, type Scenario, type Scene, type Segment, sceneKeyOf } from "./run.ts";
-import { firstState, type Table, type TableState } from "./table.ts";
+import { firstState, keyOf, type Table, type TableState } from "./table.ts";
 import { watchSupply } from "./watchSupply.ts";
 
 /** One life of the world: it outlives resets of the board. */
@@ -31,6 +32,8 @@ interface Event {
   readonly happen: () => void;
 }
 
+const { adc } = boardFacts;
+const { lowShare, highShare } = boardFacts.pin;
 /** s for which a noisy input keeps a level. */
 const noiseSlot = 0.005;
 /** s that the brown-out detector takes. ATmega328P data sheet: 2 µs, from memory. */
@@ -39,7 +42,15 @@ const brownOutSeconds = 2e-6;
 const mostPasses = 8;
 const slack = 1e-9;
 
-export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end: number, seed: number): PlayedWorld {
+/** @param circuit where the circuit is followed in time; without it every state is taken to be at rest. */
+export function playWorld(
+  lesson: Lesson,
+  table: Table,
+  scenario: Scenario,
+  end: number,
+  seed: number,
+  circuit: FollowedCircuit | null = null,
+): PlayedWorld {
   const { build } = table;
   const pinNumbers = table.pins.map((pin) => (pin.startsWith("A") ? 14 + Number(pin.slice(1)) : Number(pin.slice(1))));
   const parts = followParts(build);
@@ -66,10 +77,14 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
   let doubtfulSupply = false;
   let scene: Scene | null = null;
   let sceneKey = "";
+  /** The state that the followed circuit is in. */
+  let lookedAt = "";
   let readsNoise = false;
   /** What was read in the present scene: programs that poll ask a hundred thousand times a second. */
   const levels = new Map<PinNumber, Level | null>();
   const numbers = new Map<PinNumber, number | null>();
+  /** Until when they hold, by pin, where the circuit is followed. */
+  const keptUntil = new Map<PinNumber, number>();
 
   const events: Event[] = [];
   const schedule = (at: number, happen: () => void) => {
@@ -105,38 +120,84 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
   const activities = () => pinNumbers.map((pin) => pins.get(pin) ?? restingPin);
 
   const look = (): Scene => {
+    if (!circuit) return lookAtRest();
+    const active = activities();
+    const state = tableState(active.map(steadyDrive).join(""));
+    const switching = switchingOf(active);
+    const key = keyOf(state) + JSON.stringify(switching);
+    if (key === lookedAt) return circuit.present();
+    lookedAt = key;
+    const told = circuit.close();
+    if (told) put(told.from, told.to, told.scene);
+    return circuit.change(now, state, switching, new Map(states));
+  };
+  const switchingOf = (active: readonly PinActivity[]) =>
+    active.flatMap((a, pin) => {
+      if (!a.switching || a.mode !== "output") return [];
+      const { hertz, duty, since } = a.switching;
+      return [{ pin, hertz, duty, since }];
+    });
+  /** The scene as it would be after ever so long. */
+  const lookAtRest = (): Scene => {
     const active = activities();
     const phases = phasesOf(active).map(({ share, drives }) => {
       const state = tableState(drives);
       return { share, state, point: table.point(state) };
     });
-    const switching = active.flatMap((a, pin) => {
-      if (!a.switching || a.mode !== "output") return [];
-      const { hertz, duty, since } = a.switching;
-      return [{ pin, hertz, duty, since }];
-    });
-    return { phases, switching, states: new Map(states), on: isFed() };
+    return { phases, switching: switchingOf(active), states: new Map(states), on: isFed() };
+  };
+
+  const forgetReadings = () => {
+    levels.clear();
+    numbers.clear();
+    keptUntil.clear();
+  };
+  /** Writes into the history that a scene began. */
+  const put = (from: number, to: number, shown: Scene) => {
+    const last = segments.at(-1);
+    if (last && from - last.from <= slack) segments.pop();
+    else if (last) segments[segments.length - 1] = { ...last, to: from };
+    segments.push({ from: last && from - last.from <= slack ? last.from : from, to, scene: shown });
+  };
+  /** Which pulses a servo hears is a matter of levels, not of time. */
+  const followAll = (shown: Scene) => {
+    const followed = parts.follow(shown, now, pulses, circuit && pulses.size > 0 ? lookAtRest() : shown);
+    for (const at of followed.wakeAt) schedule(at, () => undefined);
+    for (const [part, pulled] of followed.pulled) setState(part, "pulled", pulled);
+    return followed.changed;
+  };
+  /** The followed circuit has come to the end of a slice. */
+  const take = (slice: Slice) => {
+    now = slice.to;
+    put(slice.from, slice.to, slice.scene);
+    scene = circuit?.present() ?? slice.scene;
+    put(slice.to, end, scene);
+    // What parts do is decided by how it is at the end of the slice.
+    const last = slice.scene.phases.at(-1);
+    const atEnd = slice.scene.followed === "ramp" && last ? { ...slice.scene, phases: [{ ...last, share: 1 }] } : slice.scene;
+    if (followAll(atEnd)) settle();
+    else judgeSupply(slice.scene);
+  };
+  /** Leads the followed circuit towards a moment. @returns whether it got there; else something was told on the way, and more may be due. */
+  const lead = (to: number): boolean => {
+    if (!circuit || circuit.rests || circuit.seconds >= to) return true;
+    const slice = circuit.lead(to);
+    if (slice) take(slice);
+    return slice === null;
   };
 
   /** The table after a change: parts follow, the supply is judged, the history goes on. */
   const settle = () => {
     for (let pass = 0; pass < mostPasses; pass += 1) {
       scene = look();
-      const followed = parts.follow(scene, now, pulses);
-      for (const at of followed.wakeAt) schedule(at, () => undefined);
-      for (const [part, pulled] of followed.pulled) setState(part, "pulled", pulled);
-      if (!followed.changed) break;
+      if (!followAll(scene)) break;
     }
     if (!scene) return;
     const key = sceneKeyOf(scene);
-    if (key !== sceneKey) {
-      const last = segments.at(-1);
-      if (last && now - last.from <= slack) segments.pop();
-      else if (last) segments[segments.length - 1] = { ...last, to: now };
-      segments.push({ from: last && now - last.from <= slack ? last.from : now, to: end, scene });
+    if (key !== sceneKey || circuit) {
+      put(now, end, scene);
       sceneKey = key;
-      levels.clear();
-      numbers.clear();
+      forgetReadings();
     }
     judgeSupply(scene);
   };
@@ -159,9 +220,12 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
 
   /** Everything that is due at or before a moment happens, in order; time stands still where the board is about to pause. */
   const advance = (to: number) => {
-    for (let next = events[0]; next && next.at <= to + slack && !pending; next = events[0]) {
+    while (!pending) {
+      if (!lead(Math.min(to, events[0]?.at ?? to))) continue;
+      const next = events[0];
+      if (!next || next.at > to + slack) break;
       events.shift();
-      now = Math.max(now, next.at);
+      now = Math.max(next.at, circuit ? (circuit.rests ? next.at : circuit.seconds) : now);
       next.happen();
       settle();
     }
@@ -173,6 +237,13 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
    */
   const arrive = (micros: number): boolean => {
     advance(lifeFrom + micros * 1e-6);
+    return pending === null;
+  };
+  /** As `arrive`, but a followed circuit is left behind as long as nothing has to be known of it. */
+  const arriveLightly = (micros: number): boolean => {
+    const to = lifeFrom + micros * 1e-6;
+    if (!circuit || (events[0]?.at ?? Number.POSITIVE_INFINITY) <= to + slack || circuit.lookAgainAt <= to) return arrive(micros);
+    now = Math.max(now, to);
     return pending === null;
   };
 
@@ -211,6 +282,45 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
     readsNoise = true;
     return noise(seed, pin, slotAt(now));
   };
+  /** What is read at a pin of a followed circuit, kept as long as its voltage surely stays within what reads the same. */
+  const readFollowed = <Value>(
+    kept: Map<PinNumber, Value>,
+    pin: PinNumber,
+    followed: FollowedCircuit,
+    judge: (range: VoltsRange | null, rail: number) => { value: Value; within: readonly [least: number, most: number] },
+  ): Value => {
+    const known = kept.get(pin);
+    if (known !== undefined && now < (keptUntil.get(pin) ?? now)) return known;
+    advance(now);
+    const node = build.wiring.node("board", pinName(pin));
+    const volts = followed.voltsAt(node, now);
+    const rail = followed.voltsAt(build.wiring.node("board", "5V"), now);
+    const { value, within } = judge(rangeAround(table, followed.state, pinName(pin), volts), rail);
+    kept.set(pin, value);
+    keptUntil.set(pin, Math.max(now + 1e-6, followed.staysUntil(node, ...within)));
+    return value;
+  };
+  const readLevel = (pin: PinNumber, followed: FollowedCircuit): Level =>
+    readFollowed(levels, pin, followed, (range, rail) => {
+      const level = range && levelOf(range, rail);
+      if (range && level !== null) return { value: level, within: stretchOf(level, range, rail) };
+      // The chip's own threshold lies somewhere between the levels that are promised; its input has a hysteresis, so that a
+      // voltage that passes is seen to pass once (ATmega328P data sheet, I/O ports: Schmitt trigger).
+      const volts = followed.voltsAt(build.wiring.node("board", pinName(pin)), now);
+      const share = (volts / rail - lowShare.value) / (highShare.value - lowShare.value);
+      const doubt = undetermined(pin);
+      const passes = range !== null && scenario.inputs === "noisy";
+      const value: Level = (passes ? share >= noise(seed, pin, 0) : doubt >= 0.5) ? 1 : 0;
+      const within = range ? stretchOf(null, range, rail) : ([volts, volts] as const);
+      return { value, within: passes ? [volts - 0.02 * rail, volts + 0.02 * rail] : within };
+    }) as Level;
+  const readNumber = (pin: PinNumber, followed: FollowedCircuit): number =>
+    readFollowed(numbers, pin, followed, (range, rail) => {
+      const code = range && numberOf(range, rail);
+      const value = code ?? Math.min(1023, Math.floor(undetermined(pin) * 1024));
+      const step = rail / adc.steps.value;
+      return { value, within: [value * step, (value + 1) * step] };
+    }) as number;
 
   const pauseBoard = () => {
     pauses.push({ from: now, to: Number.POSITIVE_INFINITY, why: pending ?? "reset" });
@@ -228,7 +338,12 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
     nextEvent() {
       if (pending) return (now - lifeFrom) * 1e6;
       const noiseAt = readsNoise ? (slotAt(now) + 1) * noiseSlot : Number.POSITIVE_INFINITY;
-      return (Math.min(events[0]?.at ?? Number.POSITIVE_INFINITY, noiseAt, end) - lifeFrom) * 1e6;
+      let next = Math.min(events[0]?.at ?? Number.POSITIVE_INFINITY, noiseAt, end);
+      if (circuit) {
+        next = Math.min(next, Math.max(circuit.lookAgainAt, now));
+        for (const until of keptUntil.values()) if (until > now && until < next) next = until;
+      }
+      return (next - lifeFrom) * 1e6;
     },
     reach(micros): Verdict {
       if (!arrive(micros)) {
@@ -239,12 +354,14 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       return now >= end - slack ? "stop" : "go on";
     },
     digitalRead(pin, micros): Level {
-      if (!arrive(micros)) return 0;
+      if (!arriveLightly(micros)) return 0;
+      if (circuit) return readLevel(pin, circuit);
       const level = remembered(levels, pin, () => judgeLevel(table, stateNow(), pinName(pin)));
       return level ?? (undetermined(pin) >= 0.5 ? 1 : 0);
     },
     analogRead(pin, micros): number {
-      if (!arrive(micros)) return 0;
+      if (!arriveLightly(micros)) return 0;
+      if (circuit) return readNumber(pin, circuit);
       const code = remembered(numbers, pin, () => judgeNumber(table, stateNow(), pinName(pin)));
       return code ?? Math.min(1023, Math.floor(undetermined(pin) * 1024));
     },
@@ -285,10 +402,10 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
       });
     },
     text(characters, micros) {
-      if (arrive(micros)) texts.push({ at: now, characters });
+      if (arriveLightly(micros)) texts.push({ at: now, characters });
     },
     takeText(micros) {
-      if (!arrive(micros)) return "";
+      if (!arriveLightly(micros)) return "";
       const text = inbox;
       inbox = "";
       return text;
@@ -331,6 +448,7 @@ export function playWorld(lesson: Lesson, table: Table, scenario: Scenario, end:
         pauses,
         doubtfulNets: [...doubtfulNets],
         doubtfulSupply,
+        lost: circuit?.failure ?? null,
         end,
       };
     },

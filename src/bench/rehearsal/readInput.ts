@@ -19,8 +19,11 @@ const undeterminedSwing = 0.5;
 /** @returns the level that the chip reads, or null if nobody can foresee it. An input on no net floats. */
 export function judgeLevel(table: Table, state: TableState, pinName: string): Level | null {
   const range = voltsRange(table, state, pinName);
-  if (!range) return null;
-  const rail = table.point(state).rail;
+  return range && levelOf(range, table.point(state).rail);
+}
+
+/** @returns the level that a voltage within a range is read as, or null if nobody can foresee it. */
+export function levelOf(range: VoltsRange, rail: number): Level | null {
   if (range.most <= pin.lowShare.value * rail) return 0;
   if (range.least >= pin.highShare.value * rail) return 1;
   return null;
@@ -29,8 +32,31 @@ export function judgeLevel(table: Table, state: TableState, pinName: string): Le
 /** @returns 0..1023 as the converter gives it, code = floor(V · 1024 / V_CC), or null if nobody can foresee it. */
 export function judgeNumber(table: Table, state: TableState, pinName: string): number | null {
   const range = voltsRange(table, state, pinName);
-  if (!range || range.most - range.least > undeterminedSwing) return null;
-  return converterCode(range.usual, table.point(state).rail);
+  return range && numberOf(range, table.point(state).rail);
+}
+
+/** @returns what the converter gives for a voltage within a range, or null if nobody can foresee it. */
+export function numberOf(range: VoltsRange, rail: number): number | null {
+  return range.most - range.least > undeterminedSwing ? null : converterCode(range.usual, rail);
+}
+
+/** @returns the volts between which the usual one may move before the level, or that there is none, changes. */
+export function stretchOf(level: Level | null, range: VoltsRange, rail: number): readonly [least: number, most: number] {
+  const low = pin.lowShare.value * rail - (range.most - range.usual);
+  const high = pin.highShare.value * rail + (range.usual - range.least);
+  if (level === 0) return [Number.NEGATIVE_INFINITY, low];
+  return level === 1 ? [high, Number.POSITIVE_INFINITY] : [low, high];
+}
+
+/**
+ * The range of a voltage that moves: the leakage shifts it by as much as it would after ever so long, at most.
+ *
+ * @param volts what it is at this instant. @returns null where nothing holds the net even then.
+ */
+export function rangeAround(table: Table, state: TableState, pinName: string, volts: number): VoltsRange | null {
+  const rest = voltsRange(table, state, pinName);
+  if (!rest) return null;
+  return { least: volts - (rest.usual - rest.least), usual: volts, most: volts + (rest.most - rest.usual) };
 }
 
 /** ATmega328P data sheet, analog to digital converter: 10 bits, V · 1024 / V_ref; the largest code is 1023. */
@@ -41,7 +67,14 @@ export function converterCode(volts: number, reference: number): number {
   return Math.min(adc.steps.value - 1, Math.max(0, code));
 }
 
-function voltsRange(table: Table, state: TableState, pinName: string): { least: number; usual: number; most: number } | null {
+/** V at a pin: the usual one, and how far the leakage may move it. */
+export interface VoltsRange {
+  readonly least: number;
+  readonly usual: number;
+  readonly most: number;
+}
+
+function voltsRange(table: Table, state: TableState, pinName: string): VoltsRange | null {
   const node = table.build.wiring.node("board", pinName);
   const point = table.point(state);
   if (!point.on || !table.pins.includes(pinName) || point.floating.has(node)) return null;

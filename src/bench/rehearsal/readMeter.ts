@@ -8,7 +8,7 @@ import type { Build } from "./build.ts";
 import { stretch } from "./judgeCheck.ts";
 import { toMs } from "./observe.ts";
 import type { MeterReading } from "./result.ts";
-import { meanOf, type Run, segmentAt } from "./run.ts";
+import { figureAt, type Run, segmentAt } from "./run.ts";
 import { ground } from "./wireUp.ts";
 
 /** @returns readings in the order of time, then of the lesson's nets; each net is measured at its first leg that is not the board's. */
@@ -17,12 +17,13 @@ export function readMeter(build: Build, run: Run, checks: readonly Check[]): rea
   const readings: MeterReading[] = [];
   const known = new Set<string>();
   for (const moment of moments) {
-    const scene = segmentAt(run, moment)?.scene;
-    if (!scene) continue;
+    const segment = segmentAt(run, moment);
+    if (!segment) continue;
+    const { scene } = segment;
     const now = [...build.wiring.nodes].flatMap(([node, legs]): MeterReading[] => {
       const at = legs.find((l) => l.part !== "board") ?? legs[0];
       if (node === ground || legs.length < 2 || !at || scene.phases.some((p) => p.point.floating.has(node))) return [];
-      const volts = meanOf(scene, (p) => p.volts(node));
+      const volts = figureAt(segment, moment, (p) => p.volts(node));
       return [{ ms: toMs(moment), at, volts: Number(volts.toFixed(4)) }];
     });
     const shown = now.map((r) => r.volts.toFixed(1)).join();

@@ -7,7 +7,6 @@ import type { CircuitShelf } from "./circuitShelf.ts";
 import { combineChecks, doubtsOf } from "./combine.ts";
 import { findHazards } from "./findHazards.ts";
 import { findHeat, hotHazards } from "./findHeat.ts";
-import { findSlowCapacitors } from "./findSlowCapacitors.ts";
 import { fedSegments, judgeSupply, regulatorHazards } from "./judgeSupply.ts";
 import { type Player, playRuns } from "./playRuns.ts";
 import type { CheckResult, Hazard, ReadinessWord, RehearsalProblem, SupplyResult } from "./result.ts";
@@ -76,7 +75,8 @@ function problemsOf(build: Build, table: Table, runs: readonly Run[]): readonly 
   }));
   const failure = [...table.points()].find((p) => p.failure !== null)?.failure;
   if (failure) problems.push({ code: "rehearsal.circuitHasNoAnswer", reason: failure });
-  for (const part of findSlowCapacitors(table, runs)) problems.push({ code: "rehearsal.memoryNotFollowed", part });
+  const lost = runs.find((run) => run.lost !== null)?.lost;
+  if (lost) problems.push({ code: "rehearsal.memoryNotFollowed", reason: lost });
   const ended = new Map(runs.map((run) => [endOfProgram(run.outcome)?.code, endOfProgram(run.outcome)]));
   return [...problems, ...[...ended.values()].flatMap((p) => (p ? [p] : []))];
 }

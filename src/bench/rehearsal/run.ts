@@ -30,6 +30,13 @@ export interface Scene {
   /** States of the parts that a stimulus or a coil has changed. */
   readonly states: ReadonlyMap<string, PartState>;
   readonly on: boolean;
+  /**
+   * Where the circuit was followed in time: "ramp", its two phases are how it began and ended and go over into each other;
+   * "turn", its phases are what one turn of the switching pins went through, in order.
+   */
+  readonly followed?: "ramp" | "turn";
+  /** Stands for its phases where scenes are told apart: followed scenes that nearly agree are one. */
+  readonly likeness?: string;
 }
 
 export interface Segment {
@@ -53,6 +60,8 @@ export interface Run {
   readonly doubtfulNets: readonly string[];
   /** The supply was asked for more than it promises, or the chip had too little to be sure of. */
   readonly doubtfulSupply: boolean;
+  /** Why the circuit could not be followed in time to the end; null where it could, or had not to be. */
+  readonly lost: Point["failure"];
   /** How the program ended. */
   readonly outcome: RunOutcome;
   /** s */
@@ -61,6 +70,7 @@ export interface Run {
 
 /** @returns what tells a scene from others: its states, their shares, and how fast they change. */
 export function sceneKeyOf(scene: Scene): string {
+  if (scene.likeness !== undefined) return scene.likeness;
   const hertz = scene.switching.map((s) => `${s.pin}@${s.hertz}`).join();
   return scene.phases.map((p) => `${p.share}*${p.point.key}`).join(";") + hertz;
 }
@@ -68,6 +78,14 @@ export function sceneKeyOf(scene: Scene): string {
 /** @returns the segment at a moment. */
 export function segmentAt(run: Run, at: number): Segment | undefined {
   return run.segments.findLast((s) => s.from <= at);
+}
+
+/** A figure of a segment at a moment as a slow meter shows it: the mean of its phases, or on the way from one to the other. */
+export function figureAt({ from, to, scene }: Segment, at: number, figure: (point: Point) => number): number {
+  const [first, last] = [scene.phases[0], scene.phases.at(-1)];
+  if (scene.followed !== "ramp" || !first || !last || to <= from) return meanOf(scene, figure);
+  const share = Math.min(1, Math.max(0, (at - from) / (to - from)));
+  return figure(first.point) * (1 - share) + figure(last.point) * share;
 }
 
 /** The mean of a figure over the phases of a scene. */

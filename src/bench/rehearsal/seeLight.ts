@@ -24,13 +24,28 @@ export const fusionSeconds = 0.02;
 export function seeLight(part: string, light: Light, run: Run): readonly Span[] {
   const id = elementId(part, light.element);
   const piece = (from: number, to: number, amps: number): Piece => ({ from, to, amps, band: bandOf(amps, light) });
-  const pieces = run.segments.map((s) =>
-    piece(
-      s.from,
-      s.to,
-      meanOf(s.scene, (p) => p.amps(id)),
-    ),
-  );
+  /** A current that goes over from one value to another is told apart where it passes the borders of the bands. */
+  const rampPieces = (from: number, to: number, begin: number, end: number): readonly Piece[] => {
+    const passed = [light.dimAmps, light.litAmps, light.tooBrightAmps].filter((b) => (b - begin) * (b - end) < 0);
+    const stops = [begin, ...(begin < end ? passed : passed.reverse()), end];
+    const at = (amps: number) => (begin === end ? to : from + ((to - from) * (amps - begin)) / (end - begin));
+    return stops.slice(1).map((amps, i): Piece => {
+      const before = stops[i] as number;
+      const middle = (before + amps) / 2;
+      return piece(i === 0 ? from : at(before), i === stops.length - 2 ? to : at(amps), middle);
+    });
+  };
+  const pieces = run.segments.flatMap(({ from, to, scene }) => {
+    const [first, last] = [scene.phases[0], scene.phases.at(-1)];
+    if (scene.followed === "ramp" && first && last) return rampPieces(from, to, first.point.amps(id), last.point.amps(id));
+    return [
+      piece(
+        from,
+        to,
+        meanOf(scene, (p) => p.amps(id)),
+      ),
+    ];
+  });
   const seen = merged(fused(merged(pieces, piece), piece), piece);
   return seen.map(({ from, to, amps, band }) => ({ from, to, seen: band, figures: { amps } }));
 }

@@ -39,6 +39,8 @@ export interface Point {
   watts(id: string): number;
   /** V across an element: from its first to its second terminal. */
   across(id: string): number;
+  /** rad/s of a motor that is followed in time; null for anything else. */
+  speed(id: string): number | null;
   /** A that flow out of a pin; negative into it. */
   pinAmps(pin: string): number;
   /** A that flow into a part at one leg; at the board and at what feeds it, out of it. */
@@ -114,7 +116,14 @@ export function firstState(build: Build, part: string): PartState {
   return Object.fromEntries(Object.entries(states).map(([name, spec]) => [name, spec.atFirst]));
 }
 
-function keyOf(state: TableState): string {
+/** As the table is before the program's first line: every pin listens. */
+export function stateAtReset(table: Table): TableState {
+  const drives = table.pins.map(() => "i").join("");
+  return { drives, states: new Map(), doing: new Map(), supplyOn: true, limited: false };
+}
+
+/** What tells a state from others. */
+export function keyOf(state: TableState): string {
   let key = `${state.drives}${state.supplyOn ? "+" : "-"}${state.limited ? "!" : ""}`;
   for (const [part, values] of state.states) {
     key += `|${part}`;
@@ -133,57 +142,63 @@ function makePoint(
   drives: string,
 ): Point {
   const solved = outcome?.status === "solved" ? outcome : null;
-  const elements = new Map((solved ? list : []).map((e) => [e.id, e]));
   const failure = outcome && outcome.status !== "solved" ? outcome.status : null;
-  return pointAt(build, key, elements, solved?.point ?? null, solved?.floating ?? [], pins, drives, failure);
+  const amps = (id: string, point: OperatingPoint, elements: ReadonlyMap<string, Element>) =>
+    elements.has(id) ? point.amps(id) : 0;
+  const maker = pointMaker(build, solved ? list : [], solved?.floating ?? [], (point, elements, pin) => {
+    return amps(pinElement(pin), point, elements) * (drives[pins.indexOf(pin)] === "0" ? -1 : 1);
+  });
+  return maker(key, solved?.point ?? null, failure);
 }
 
-/** What a solved circuit shows of a table. @param solved null for a table without power or without an answer. */
-export function pointAt(
+/** How the points of one circuit are read; what they share is made once. @param pinAmps A out of a pin. */
+export function pointMaker(
   build: Build,
-  key: string,
-  elements: ReadonlyMap<string, Element>,
-  solved: OperatingPoint | null,
-  floating: readonly NodeName[],
-  pins: readonly string[],
-  drives: string,
-  failure: Point["failure"],
-): Point {
+  list: readonly Element[],
+  floatingNodes: readonly NodeName[],
+  pinAmps: (point: OperatingPoint, elements: ReadonlyMap<string, Element>, pin: string) => number,
+): (key: string, solved: OperatingPoint | null, failure?: Point["failure"], on?: boolean) => Point {
+  const elements = new Map(list.map((e) => [e.id, e]));
   const nodes = new Set([...elements.values()].flatMap(nodesOf));
-  const volts = (node: NodeName) => (solved && nodes.has(node) ? solved.volts(node) : 0);
-  const amps = (id: string) => (solved && elements.has(id) ? solved.amps(id) : 0);
-  return {
-    key,
-    on: solved !== null,
-    rail: volts(build.wiring.node("board", "5V")),
-    supplyAmps: -amps(boardIds.supply),
-    fuseAmps: amps(boardIds.fuse),
-    volts,
-    amps,
-    watts: (id) => (solved && elements.has(id) ? solved.watts(id) : 0),
-    across(id) {
-      const element = elements.get(id);
-      if (!element) return 0;
-      const [first, second] = endsOf(element);
-      return volts(first) - volts(second);
-    },
-    pinAmps: (pin) => amps(pinElement(pin)) * (drives[pins.indexOf(pin)] === "0" ? -1 : 1),
-    legAmps(part, leg) {
-      const node = build.wiring.node(part, leg);
-      const gives = part === "board" || part === build.supply.name;
-      let sum = 0;
-      for (const element of solved ? elements.values() : []) {
-        if (!belongs(element.id, part, build.supply.name)) continue;
-        for (const terminal of terminals[element.kind])
-          if ((element as unknown as Record<string, NodeName>)[terminal] === node)
-            sum += solved?.terminalAmps(element.id, terminal) ?? 0;
-      }
-      return gives ? -sum : sum;
-    },
-    floating: new Set(floating),
-    holds: (node) => node === ground || (solved !== null && nodes.has(node) && !floating.includes(node)),
-    elements,
-    failure,
+  const floating = new Set(floatingNodes);
+  const railNode = build.wiring.node("board", "5V");
+  return (key, solved, failure = null, on = solved !== null) => {
+    const volts = (node: NodeName) => (solved && nodes.has(node) ? solved.volts(node) : 0);
+    const amps = (id: string) => (solved && elements.has(id) ? solved.amps(id) : 0);
+    return {
+      key,
+      on,
+      rail: volts(railNode),
+      supplyAmps: -amps(boardIds.supply),
+      fuseAmps: amps(boardIds.fuse),
+      volts,
+      amps,
+      watts: (id) => (solved && elements.has(id) ? solved.watts(id) : 0),
+      across(id) {
+        const element = elements.get(id);
+        if (!element) return 0;
+        const [first, second] = endsOf(element);
+        return volts(first) - volts(second);
+      },
+      speed: (id) => (solved && elements.get(id)?.kind === "motor" ? solved.state(id) : null),
+      pinAmps: (pin) => (solved ? pinAmps(solved, elements, pin) : 0),
+      legAmps(part, leg) {
+        const node = build.wiring.node(part, leg);
+        const gives = part === "board" || part === build.supply.name;
+        let sum = 0;
+        for (const element of solved ? elements.values() : []) {
+          if (!belongs(element.id, part, build.supply.name)) continue;
+          for (const terminal of terminals[element.kind])
+            if ((element as unknown as Record<string, NodeName>)[terminal] === node)
+              sum += solved?.terminalAmps(element.id, terminal) ?? 0;
+        }
+        return gives ? -sum : sum;
+      },
+      floating,
+      holds: (node) => node === ground || (solved !== null && nodes.has(node) && !floating.has(node)),
+      elements,
+      failure,
+    };
   };
 }
 

@@ -6,11 +6,13 @@
 import type { Lesson } from "../lesson/index.ts";
 import { type BuildChoice, makeBuild } from "./build.ts";
 import { circuitShelf } from "./circuitShelf.ts";
+import { followCircuit } from "./followCircuit.ts";
+import { inTimeElements, keepsAnything } from "./inTimeElements.ts";
 import { playRunUntil } from "./playRuns.ts";
 import { programPlayer } from "./programPlayer.ts";
 import { isLeg, type Probe, probeName } from "./readProbe.ts";
 import type { ItemKey, RehearsalProblem } from "./result.ts";
-import { setTable } from "./table.ts";
+import { setTable, stateAtReset } from "./table.ts";
 import { type TracePoint, thinPoints } from "./thinPoints.ts";
 import { traceRun } from "./traceRun.ts";
 
@@ -67,10 +69,13 @@ export function traceLesson(lesson: Lesson, request: TraceRequest): Trace {
   const { build, problems: unbuilt } = makeBuild(lesson, choice);
   if (!build) return failed(unbuilt);
   const table = setTable(build, circuitShelf());
-  const run = playRunUntil(lesson, table, player, { inputs: "low", supply: "holds" }, toMs / 1000, seed);
+  const kept = inTimeElements(build, table.pins, stateAtReset(table));
+  const circuit = keepsAnything(kept) ? followCircuit(table, fromMs / 1000) : null;
+  const run = playRunUntil(lesson, table, player, { inputs: "low", supply: "holds" }, toMs / 1000, seed, circuit);
   const lines = traceRun(table, run, request.probes, fromMs / 1000, toMs / 1000);
   const probes = lines.map(({ probe, points, gaps, least, most }): TracedProbe => {
     return { ...probe, points: thinPoints(points, mostPoints), gaps, least, most };
   });
-  return { lesson: lesson.id, fromMs, toMs, probes, problems: [] };
+  const lost: RehearsalProblem[] = run.lost ? [{ code: "rehearsal.memoryNotFollowed", reason: run.lost }] : [];
+  return { lesson: lesson.id, fromMs, toMs, probes, problems: lost };
 }

@@ -1,6 +1,6 @@
 // From what happened in a run to waveforms: within each scene the edges of its switching pins, exactly.
 //
-// A scene without switching pins is level. Where more turns than a screen has columns follow each other, one turn stands for
+// A scene without switching pins is level, a step of a circuit that was followed in time a straight line. Where more turns than a screen has columns follow each other, one turn stands for
 // those of its column: they are all alike.
 // Does not know: lessons, screens, how the run was made.
 import { type Turn, turnsOf } from "./pinTurns.ts";
@@ -29,6 +29,12 @@ export function traceRun(table: Table, run: Run, probes: readonly Probe[], from:
   for (const segment of run.segments) {
     const [begin, end] = [Math.max(from, segment.from), Math.min(to, segment.to)];
     if (end <= begin) continue;
+    if (segment.scene.followed) {
+      const [first, last] = [segment.scene.phases[0], segment.scene.phases.at(-1)];
+      // Steps are told one by one, so that a step across the border of the stretch begins or ends a little outside of it.
+      if (first && last) for (const pen of pens) pen.draw(segment.from, segment.to, first.point, last.point);
+      continue;
+    }
     for (const turn of turnsIn(segment.scene, begin, end)) {
       const point = pointOf(table, segment.scene, turn);
       for (const pen of pens) pen.draw(turn.from, turn.to, point, point);

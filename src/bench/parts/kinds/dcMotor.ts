@@ -11,9 +11,24 @@ const page = "data page of a 130-size motor, 6 V kind";
 const figures = {
   startVolts: { value: 2, source: `${page}: starts at 2 V` },
   startSeconds: { value: 0.05, source: "from memory: 20–100 ms" },
+  noLoadRadians: { value: 1050, source: "from memory: 130-size motors turn at about 10,000 a minute at their voltage" },
+  henries: { value: 0.001, source: "from memory: 0.2–2 mH" },
 };
 /** Ω that a freely turning motor looks like. */
 const runningOhms = (values: PartValues) => Number(values.volts) / Number(values["running-milliamps"]);
+
+/**
+ * The constants of the two equations of a motor, from what is printed on it. At its voltage and running free it takes its running
+ * current, all of it for friction, and turns at `noLoadRadians`; so k = (V − I·R)/ω. Its inertia is such that it runs up with the
+ * time constant `startSeconds` = J·R/k² (any textbook of electrical machines).
+ */
+function constants(values: PartValues) {
+  const [ohms, volts, running] = [Number(values["winding-ohms"]), Number(values.volts), Number(values["running-milliamps"])];
+  // A motor that takes more running free than its winding would let through cannot turn; a tenth of its voltage is left to it.
+  const k = Math.max(0.1 * volts, volts - running * ohms) / figures.noLoadRadians.value;
+  const inertia = (figures.startSeconds.value * k * k) / ohms;
+  return { ohms, henries: figures.henries.value, k, inertia, drag: 0, friction: k * running };
+}
 
 export const dcMotor = definePart({
   id: "dc-motor",
@@ -43,6 +58,9 @@ export const dcMotor = definePart({
       ohms: state.held ? Number(values["winding-ohms"]) : Math.max(runningOhms(values), Number(values["winding-ohms"])),
     },
   ],
+  inTime: (name, node, values, state) => [
+    { kind: "motor", id: name, a: node("1"), b: node("2"), ...constants(values), stalled: state.held ? 1 : 0 },
+  ],
   limits: (values) => [
     { what: "volts", caution: { value: Number(values.volts), source: page } },
     { what: "amps", caution: { value: Number(values["stalled-milliamps"]), source: `${page}: its current when stalled` } },
@@ -56,7 +74,7 @@ export const dcMotor = definePart({
     start: { value: Number(values["stalled-milliamps"]), source: "a start is a short stall, from memory" },
     stalled: { value: Number(values["stalled-milliamps"]), source: `${page}: 500 mA stalled` },
   }),
-  coilHenries: () => ({ value: 0.001, source: "from memory: 0.2–2 mH" }),
+  coilHenries: () => figures.henries,
   standIns: [{ part: "led", when: "two in opposite directions, to show which way", source: practice }],
   warming: () => ({
     kelvinPerWatt: { value: 25, source: "a can of 20 × 25 mm in still air: 20–30 K/W, from memory" },

@@ -2,8 +2,11 @@
 //
 // Whether its contact is pulled follows from the coil's voltage with a memory in between: the rehearsal keeps `pulled`.
 // Does not know: the 10 ms it takes, bounce.
+
+import type { Element } from "../../circuit/index.ts";
 import { definePart, practice } from "../definePart.ts";
 import { beside } from "../footprints.ts";
+import type { PartState } from "../partKind.ts";
 
 const page = "data pages of the SRD-05 class";
 const figures = {
@@ -11,6 +14,14 @@ const figures = {
   pullInShare: { value: 0.75, source: `${page}: pulls at 3.75 V of 5 V or less` },
   dropOutShare: { value: 0.1, source: `${page}: drops at 0.5 V of 5 V or more` },
 };
+
+const contact = (name: string, node: (leg: string) => string, state: PartState): Element => ({
+  kind: "resistor",
+  id: `${name}.contact`,
+  a: node("common"),
+  b: node(state.pulled ? "no" : "nc"),
+  ohms: figures.contactOhms.value,
+});
 
 export const relay = definePart({
   id: "relay",
@@ -32,13 +43,12 @@ export const relay = definePart({
   figures,
   model: (name, node, values, state) => [
     { kind: "resistor", id: `${name}.coil`, a: node("coil1"), b: node("coil2"), ohms: Number(values["coil-ohms"]) },
-    {
-      kind: "resistor",
-      id: `${name}.contact`,
-      a: node("common"),
-      b: node(state.pulled ? "no" : "nc"),
-      ohms: figures.contactOhms.value,
-    },
+    contact(name, node, state),
+  ],
+  inTime: (name, node, values, state) => [
+    { kind: "resistor", id: `${name}.coil`, a: node("coil1"), b: `${name}.inside`, ohms: Number(values["coil-ohms"]) },
+    { kind: "inductor", id: `${name}.winding`, a: `${name}.inside`, b: node("coil2"), henries: Number(values["coil-henries"]) },
+    contact(name, node, state),
   ],
   limits: (values) => [
     {

@@ -140,6 +140,11 @@ export class Clock {
     if (at < this.time[1]!) this.time[1] = at;
   }
 
+  /** After the outside was read or changed: what may happen next may be sooner than it was. */
+  heed(): void {
+    this.expect(this.port.nextEvent() * cyclesPerMicro);
+  }
+
   /** The board begins anew: after its first cycles its timers start from zero. */
   restart(cycles: number): void {
     this.spend(cycles);

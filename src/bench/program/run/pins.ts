@@ -88,6 +88,7 @@ export class Pins {
     this.effects += 1;
     this.modes[pin] = mode;
     this.port.setMode(pin, mode, this.clock.now());
+    this.clock.heed();
   }
 
   /** Whether writing this level would change nothing. */
@@ -108,6 +109,7 @@ export class Pins {
       this.port.setMode(pin, this.modes[pin]!, now);
     }
     this.port.digitalWrite(pin, level, now);
+    this.clock.heed();
   }
 
   /** A pin that is read stops its pulses first, as the board's function does. */
@@ -119,7 +121,9 @@ export class Pins {
       this.duties[pin] = null;
       this.port.digitalWrite(pin, this.latches[pin]!, this.clock.now());
     }
-    return this.port.digitalRead(pin, this.clock.now());
+    const level = this.port.digitalRead(pin, this.clock.now());
+    this.clock.heed();
+    return level;
   }
 
   canPulse(pin: PinNumber): boolean {
@@ -143,7 +147,9 @@ export class Pins {
     // Channels 6 and 7 are not brought out.
     if (channel > 5) return 0;
     this.clock.sync();
-    return this.port.analogRead(14 + channel, this.clock.now());
+    const number = this.port.analogRead(14 + channel, this.clock.now());
+    this.clock.heed();
+    return number;
   }
 
   /** Timer 1 compares 16 bits and never meets a value above its top; the others take the low byte. */
@@ -175,6 +181,7 @@ export class Pins {
     this.effects += 1;
     this.duties[pin] = duty;
     this.port.analogWrite(pin, duty, pwmHertz[pin]!, this.clock.now());
+    this.clock.heed();
   }
 
   /** Whether this very tone, without an end, sounds already: starting it again changes nothing that is heard. */
@@ -200,6 +207,7 @@ export class Pins {
     const until = milliseconds === 0 ? Number.POSITIVE_INFINITY : now + milliseconds * cyclesPerMilli;
     this.tone = { pin, hertz, until };
     this.port.tone(pin, hertz, until / cyclesPerMicro, this.clock.now());
+    this.clock.heed();
   }
 
   /** Whether there is nothing to end. */
