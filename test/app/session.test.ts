@@ -41,7 +41,7 @@ browserTest("a second tab follows the first one, acts nothing, and takes over wh
   await other.bringToFront();
   await other.getByRole("checkbox").nth(1).click();
   expect(await other.getByRole("checkbox").nth(1).isChecked()).toBe(false);
-  expect(await other.locator("footer.block").getByText("before this page was opened").count()).toBe(1);
+  expect(await other.locator("footer.block").getByText("(before this page was opened)").count()).toBe(1);
   await other.getByRole("button", { name: "Take over here" }).click();
   await other.getByText("This tab follows another one").waitFor({ state: "detached" });
   await page.getByText("This tab follows another one").waitFor();
@@ -193,7 +193,7 @@ browserTest("a tab that follows takes no day back and no class off", async () =>
   expect(await other.locator("#days-before .says").count()).toBe(0);
   await other.getByRole("button", { name: /take .* off this computer/ }).click();
   await other.waitForTimeout(300);
-  expect(await foot(other).getByText("Class 7b").count()).toBe(1);
+  expect(await foot(other).getByText("Class 7b", { exact: true }).count()).toBe(1);
   await page.bringToFront();
   expect(await box(page, 0).isChecked()).toBe(true);
   await close();

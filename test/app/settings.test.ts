@@ -81,8 +81,25 @@ describe("settings", () => {
     await page.locator("#days-before button", { hasText: "look into it" }).last().click();
     await button(page, "Take this state back").click();
     await expect.poll(() => page.inputValue("#room")).toBe("Room 12");
+    await page.locator("#days-before .says", { hasText: "The class is again as it was on" }).waitFor();
     await page.locator("#days-before .says").getByRole("button", { name: "Undo" }).click();
     await expect.poll(() => page.inputValue("#room")).toBe("Boat house");
+  });
+
+  browserTest("after a reload the undo names what it takes back: the day before, and what was done before that", async () => {
+    const { page } = opened;
+    const undo = page.locator("footer.block").getByRole("button", { name: /^Undo: / });
+    await page.locator("#days-before button", { hasText: "look into it" }).last().click();
+    await button(page, "Take this state back").click();
+    await expect.poll(() => page.inputValue("#room")).toBe("Room 12");
+    await kept(page);
+    await page.reload();
+    await expect
+      .poll(() => undo.getAttribute("aria-label"))
+      .toMatch(/^Undo: The class is again as it was on .* 20\d\d, \d\d:\d\d\.$/);
+    await undo.click();
+    await expect.poll(() => page.inputValue("#room")).toBe("Boat house");
+    await expect.poll(() => undo.getAttribute("aria-label")).toBe("Undo: What is known of the room changed.");
   });
 
   browserTest(
@@ -98,10 +115,11 @@ describe("settings", () => {
       await page.getByText("One thing was changed in both.").waitFor();
       await page.getByLabel(/as it is in the copy/).check();
       await button(page, "Take both together").click();
-      await page.getByText("Both are together now.").waitFor();
+      const joined = page.locator("main .says", { hasText: "The copy copy.json was joined with this class." });
+      await joined.waitFor();
       await expect.poll(() => page.inputValue("#room")).toBe("Cellar");
       expect(await page.inputValue("#sockets")).toBe("9");
-      await page.locator(".says", { hasText: "Both are together now." }).getByRole("button", { name: "Undo" }).click();
+      await joined.getByRole("button", { name: "Undo" }).click();
       await expect.poll(() => page.inputValue("#room")).toBe("Boat house");
       expect(await page.inputValue("#sockets")).toBe("6");
     },
@@ -121,18 +139,17 @@ describe("settings", () => {
   browserTest("a class is taken off and brought back; so is everything", async () => {
     const { page } = opened;
     const here = () => button(page, /^take .* off this computer$/).count();
-    // The demo, and the class that was joined of two copies.
-    await expect.poll(here).toBe(2);
+    await expect.poll(here).toBe(1);
     await button(page, /^take .* off this computer$/)
       .first()
       .click();
-    await expect.poll(here).toBe(1);
+    await expect.poll(here).toBe(0);
     await button(page, "Bring back").click();
-    await expect.poll(here).toBe(2);
+    await expect.poll(here).toBe(1);
     await button(page, "Forget everything on this computer").click();
     await page.getByText("No class is kept here.").waitFor();
     await button(page, "Bring back").click();
-    await expect.poll(here).toBe(2);
+    await expect.poll(here).toBe(1);
     expect(opened.faults).toEqual([]);
   });
 });

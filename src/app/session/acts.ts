@@ -17,6 +17,8 @@ export interface Step {
 
 export interface Acts {
   readonly classFile: ClassFile;
+  /** What is taken back next, in words. */
+  readonly undoes: Described | null;
   readonly depth: { readonly back: number; readonly again: number };
   /** @returns null where the change says nothing new. */
   act(change: Change): Step | { readonly problem: { readonly code: string } } | null;
@@ -49,6 +51,7 @@ function actsOf(history: History, shipped: () => Shipped | null): Acts {
     next === history || !entry ? null : { acts: actsOf(next, shipped), change: entry.change, says: entry.says };
   return {
     classFile: history.file,
+    undoes: history.done.at(-1)?.says ?? null,
     depth: { back: history.done.length, again: history.undone.length },
     act(change) {
       const files = shipped();

@@ -196,22 +196,6 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     notice.value = { code: "session.follows", data: {} };
     return true;
   };
-  const putBack = async (snapshot: Snapshot | null | undefined): Promise<HeldClass | null> => {
-    if (isFollowing()) return null;
-    const held = holdOpen();
-    const list = snapshot && (await read(snapshot));
-    if (!held || !list) {
-      notice.value = { code: "session.classUnreadable", data: {} };
-      return null;
-    }
-    batch(() => {
-      acts.value = list;
-      lastAct.value = null;
-    });
-    keep("");
-    return held;
-  };
-
   const reopen = async (id: string): Promise<void> => {
     const next = await store.open(id, "");
     const list = next.found && (await read(next.found));
@@ -272,6 +256,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     plan: plan.answer,
     order: order.answer,
     lastAct,
+    undoes: computed(() => acts.value?.undoes ?? null),
     notice,
     running,
     thrown,
@@ -342,8 +327,6 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     begin,
     reopen,
     openDemo,
-    restore: async (generation) => (isFollowing() ? null : putBack(await open.peek()?.read(generation))),
-    putBack: (held) => putBack(held.snapshot),
     async throwAway() {
       const at = open.peek();
       const held = holdOpen();

@@ -84,6 +84,8 @@ export interface Session {
    */
   act(change: Change): { readonly code: string } | null;
   readonly lastAct: ReadonlySignal<Act | null>;
+  /** What `undo` takes back next, also what was done before the page was opened; null where there is nothing. */
+  readonly undoes: ReadonlySignal<Described | null>;
   /** How many acts can be taken back and done again. */
   readonly undoDepth: ReadonlySignal<{ readonly back: number; readonly again: number }>;
   undo(): void;
@@ -96,12 +98,9 @@ export interface Session {
   readonly copyAge: ReadonlySignal<{ readonly days: number; readonly never: boolean } | null>;
   /** A copy was saved just now. */
   copied(): void;
-  /** Opens a class: a new one, one from a file, the demo, one kept here, a day before. The one that was open stays kept. */
+  /** Opens a class: a new one, one from a file, the demo, one kept here. The one that was open stays kept. */
   begin(classFile: ClassFile, how: "new" | "file" | "demo"): Promise<void>;
   reopen(id: string): Promise<void>;
-  /** @returns what was on screen before, for `putBack`; null where nothing was restored, which is then told. */
-  restore(generation: string): Promise<HeldClass | null>;
-  putBack(held: HeldClass): Promise<HeldClass | null>;
   /** Throws the open class off this computer and offers to take that back until the next act. */
   throwAway(): Promise<void>;
   /** What was thrown away last and can be taken back. */

@@ -3,6 +3,7 @@
 // Does not know: how any of it came about.
 
 import { languageFor, languageTags } from "../../language/index.ts";
+import type { Described } from "../../school/changes/index.ts";
 import { TextLink } from "../pieces/TextLink.tsx";
 import { saveClassCopy } from "../session/saveClassCopy.ts";
 import { sayAct } from "../session/sayAct.ts";
@@ -20,7 +21,9 @@ export function TitleBlock() {
   const classFile = session.classFile.value;
   const group = session.group.value;
   const act = session.lastAct.value;
+  const undoes = session.undoes.value;
   const { back, again } = session.undoDepth.value;
+  const undone = (says: Described) => sayAct(language, { says, undone: false }, session.shipped.value);
   const kept = session.kept.value;
   const copy = session.copyAge.value;
   return (
@@ -61,12 +64,21 @@ export function TitleBlock() {
           </div>
           <div>
             <span class="what">{say("shell.lastAct")}</span>
-            {act === null ? (
-              say(back + again > 0 ? "shell.actBefore" : "shell.noAct")
-            ) : (
+            {act !== null ? (
               <span>{sayAct(language, act, session.shipped.value)}</span>
+            ) : undoes !== null ? (
+              <span>{say("shell.actBefore", { act: undone(undoes) })}</span>
+            ) : (
+              say("shell.noAct")
             )}{" "}
-            {back > 0 && <TextLink onPress={() => session.undo()}>{say("session.undo")}</TextLink>}{" "}
+            {back > 0 && (
+              <TextLink
+                onPress={() => session.undo()}
+                label={undoes === null ? say("session.undo") : say("session.undoOf", { act: undone(undoes) })}
+              >
+                {say("session.undo")}
+              </TextLink>
+            )}{" "}
             {again > 0 && <TextLink onPress={() => session.redo()}>{say("session.redo")}</TextLink>}
           </div>
         </>

@@ -67,6 +67,13 @@ const does: [name: string, change: Change, file: object, effects?: readonly obje
   ["about", { kind: "set-about", about: "ours\r\ntwo" }, { about: "ours\ntwo" }],
   ["language", { kind: "set-language", language: "pt-BR" }, { language: "pt-BR" }],
   [
+    "another state",
+    { kind: "restore-day", date: day("2027-01-05"), clock: 600, file: { ...small, about: "before", powerCuts: [] } },
+    { about: "before", powerCuts: [] },
+  ],
+  ["together", { kind: "join-copy", name: "copy.json", file: { ...small, about: "both" } }, { about: "both" }],
+  ["an entry of an undo list, which holds no file", { kind: "join-copy", name: "copy.json" }, {}],
+  [
     "a currency without decimals rounds",
     { kind: "set-currency", currency: "JPY", decimals: 0 },
     { currency: "JPY", decimals: 0, budget: 20, suppliers: [{ shipping: 5, offers: [{ price: 2 }] }] },

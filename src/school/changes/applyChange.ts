@@ -26,6 +26,8 @@ const handlers: { readonly [Kind in ChangeKind]: Handler<Kind> } = {
   "set-currency": whole.setCurrency,
   "set-chance": (classFile, { chance }) => done({ ...classFile, chance }),
   "set-budget": whole.setBudget,
+  "restore-day": whole.takeWhole,
+  "join-copy": whole.takeWhole,
   "set-room": (classFile, { room }) => done({ ...classFile, room }),
   "add-class": pupils.addClass,
   "rename-class": pupils.renameClass,

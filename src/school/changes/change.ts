@@ -35,6 +35,9 @@ export type Change =
   | { readonly kind: "set-chance"; readonly chance: number }
   | { readonly kind: "set-budget"; readonly budget: Money | null }
   | { readonly kind: "set-room"; readonly room: ClassFile["room"] }
+  /** The whole class as it was at a moment, or as a copy of that name and it make together. The undo list keeps no `file`. */
+  | { readonly kind: "restore-day"; readonly date: Day; readonly clock: number; readonly file?: ClassFile }
+  | { readonly kind: "join-copy"; readonly name: string; readonly file?: ClassFile }
   // pupils and classes
   | { readonly kind: "add-class"; readonly id: string; readonly name: string; readonly teamSize: number }
   | { readonly kind: "rename-class"; readonly class: string; readonly name: string }

@@ -165,6 +165,9 @@ const teamSize = whole(teamSizes.least, teamSizes.most, "changes.badTeamSize");
 const pupilIds = list(id, listLimits.inClass);
 const what = v.picklist(["boards", "cables"], bad("changes.badChange"));
 
+/** It was read before it came here; in an undo list it is left out. */
+const wholeFile = v.optional(v.looseObject({}, bad("changes.badChange")));
+
 /** The fields of each kind; a kind that is missing here does not compile. */
 const fields = {
   "set-about": { about: text },
@@ -204,6 +207,8 @@ const fields = {
       ),
     }),
   },
+  "restore-day": { date: day, clock: minute, file: wholeFile },
+  "join-copy": { name: shortName, file: wholeFile },
   "add-class": { id, name, teamSize },
   "rename-class": { class: id, name },
   "remove-class": { class: id },

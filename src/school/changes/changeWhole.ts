@@ -2,7 +2,7 @@
 //
 // Does not know: classes and their lessons, the cupboard.
 import { near } from "../../base/index.ts";
-import type { ClassFile, CountIn, Supplier } from "../file/index.ts";
+import { type ClassFile, type CountIn, readClassFile, type Supplier, writeClassFile } from "../file/index.ts";
 import type { Change } from "./change.ts";
 import { counted } from "./changePupils.ts";
 import { decimalsOf } from "./changeShape.ts";
@@ -32,6 +32,21 @@ export function setCurrency(classFile: ClassFile, { currency, decimals }: Of<"se
   }));
   const next = { ...classFile, currency, decimals, budget: convert(classFile.budget), suppliers };
   return done(next, counted("sumsRounded", rounded));
+}
+
+/** Another state of the class in place of this one, where it can be written and read again. */
+export function takeWhole(classFile: ClassFile, { file }: Of<"restore-day" | "join-copy">): Outcome {
+  if (file === undefined) return done(classFile);
+  const read = written(file);
+  return read ? done(read) : refuse({ code: "changes.badChange", found: "file" });
+}
+
+function written(file: ClassFile): ClassFile | null {
+  try {
+    return readClassFile("class.json", writeClassFile(file)).value;
+  } catch {
+    return null;
+  }
 }
 
 export function setBudget(classFile: ClassFile, { budget }: Of<"set-budget">): Outcome {

@@ -32,6 +32,10 @@ export function describe(change: Change, classFile: ClassFile, titleOf: (lesson:
     case "set-about":
     case "set-room":
       return say({});
+    case "restore-day":
+      return say({ date: change.date, clock: change.clock });
+    case "join-copy":
+      return say({ name: change.name });
     case "set-language":
       return say({ language: change.language });
     case "set-currency":

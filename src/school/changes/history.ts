@@ -53,7 +53,7 @@ export function act(history: History, change: Change, context: ActContext = {}):
   if ("problem" in outcome) return outcome;
   const patch = difference(outcome.value, file);
   if (patch === null) return { value: history, effects: outcome.effects };
-  const entry = { change, says: describe(change, file, context.titleOf), patch };
+  const entry = { change: withoutFile(change), says: describe(change, file, context.titleOf), patch };
   return {
     value: {
       file: outcome.value,
@@ -63,6 +63,13 @@ export function act(history: History, change: Change, context: ActContext = {}):
     },
     effects: outcome.effects,
   };
+}
+
+/** The way back holds all that a whole file changed. */
+function withoutFile(change: Change): Change {
+  if (change.kind !== "restore-day" && change.kind !== "join-copy") return change;
+  const { file: _, ...rest } = change;
+  return rest;
 }
 
 /** @returns the history with its last act taken back; the same history where there is none. */

@@ -71,6 +71,12 @@ export function randomChange(classFile: ClassFile, random: Random, kindAsked?: C
     switch (kind) {
       case "set-about":
         return { about: text() };
+      case "restore-day":
+      case "join-copy": {
+        // A state from before, nothing, or what is no class at all.
+        const file = pick([{ ...classFile, about: text(), stock: classFile.stock.filter(() => chance(0.8)) }, undefined, {}]);
+        return { ...(kind === "restore-day" ? { date: day(), clock: minute() } : { name: text() }), ...(file && { file }) };
+      }
       case "set-language":
         return { language: pick(["en", "fr", "pt-BR", "English", ""]) };
       case "set-currency":

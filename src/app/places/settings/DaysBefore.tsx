@@ -1,14 +1,14 @@
 // A day before: the states of the class that this computer kept, with a look into each before it is taken back.
 //
-// Taking one back keeps the present state among them, so that can be taken back too, and is offered until the next act.
+// Taking one back is an act like others: it can be undone, and the present state stays among them.
 // Does not know: which states are kept, how one is read.
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { parseDay } from "../../../base/index.ts";
-import { formatClock, formatDay, type Language } from "../../../language/index.ts";
+import { formatClock, formatDay, type Language, sayUnchecked } from "../../../language/index.ts";
 import type { ClassFile } from "../../../school/file/index.ts";
-import { Button, Message, Row, Table, TextLink } from "../../pieces/index.ts";
-import type { HeldClass } from "../../session/session.ts";
+import { Button, LastAct, Message, Row, Table, TextLink } from "../../pieces/index.ts";
+import { dayOf, minuteOf } from "../../session/time.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import type { Generation } from "../../store/store.ts";
 import { FilesSideBySide } from "./FilesSideBySide.tsx";
@@ -28,8 +28,7 @@ export function DaysBefore() {
   const list = useSignal<readonly Generation[] | null>(null);
   const showAll = useSignal(false);
   const look = useSignal<Look | null>(null);
-  /** What was open before one was taken back. */
-  const before = useSignal<{ readonly held: HeldClass; readonly act: unknown } | null>(null);
+  const trouble = useSignal<string | null>(null);
   const open = session.open.value;
   const keptWord = session.kept.value.word;
 
@@ -48,28 +47,24 @@ export function DaysBefore() {
       : null;
     if (look.value?.generation.id === generation.id) look.value = { generation, file: answer?.value ?? "unreadable" };
   };
-  /** What was on screen is held, kept or not, so that taking it back brings all of it. */
-  const restore = async (work: Promise<HeldClass | null>, offerBack: boolean): Promise<void> => {
-    const held = await work;
-    if (held === null) return;
-    before.value = offerBack ? { held, act: session.lastAct.peek() } : null;
+  const restore = async (file: ClassFile, at: string): Promise<void> => {
+    const moment = new Date(at);
+    const problem = session.act({ kind: "restore-day", date: dayOf(moment), clock: minuteOf(moment) || 0, file });
+    trouble.value = problem && sayUnchecked(session.language.peek(), problem.code, { ...problem });
+    if (problem) return;
     look.value = null;
     await open?.settled();
     await refresh();
   };
+  const looked = look.value;
+  const there = looked?.file;
   const all = [...(list.value ?? [])].sort((a, b) => b.counter - a.counter);
   const shown = showAll.value ? all : all.slice(0, shownAtFirst);
-  const canTakeBack = before.value !== null && session.lastAct.value === before.value.act;
   return (
     <Row as="section" id="days-before">
       <h2>{say("settings.daysBefore")}</h2>
       <p>{say("settings.daysBeforeWhat")}</p>
-      {canTakeBack && (
-        <p class="says" role="status">
-          <span>{say("settings.restored")}</span>
-          <TextLink onPress={() => void restore(session.putBack(before.value!.held), false)}>{say("settings.takeBack")}</TextLink>
-        </p>
-      )}
+      <LastAct about={({ kind }) => kind === "restore-day"} />
       {list.value !== null && all.length === 0 && <p>{say("settings.noDays")}</p>}
       {shown.length > 0 && (
         <Table
@@ -109,20 +104,17 @@ export function DaysBefore() {
           {say("settings.showAll", { count: all.length })}
         </TextLink>
       )}
-      {look.value !== null && (
+      {looked !== null && (
         <section class="looked" aria-label={say("settings.daysBefore")}>
-          <h3>{momentOf(session.language.value, look.value.generation.at)}</h3>
-          {look.value.file === null && <p role="status">{say("settings.looking")}</p>}
-          {look.value.file === "unreadable" && (
-            <Message live says={say("settings.dayUnreadable")} try={say("settings.dayUnreadableTry")} />
-          )}
-          {look.value.file !== null && look.value.file !== "unreadable" && (
+          <h3>{momentOf(session.language.value, looked.generation.at)}</h3>
+          {there === null && <p role="status">{say("settings.looking")}</p>}
+          {there === "unreadable" && <Message live says={say("settings.dayUnreadable")} try={say("settings.dayUnreadableTry")} />}
+          {there && there !== "unreadable" && (
             <>
-              <FilesSideBySide there={look.value.file} thereSays={say("settings.then")} />
+              {trouble.value !== null && <Message live says={trouble.value} />}
+              <FilesSideBySide there={there} thereSays={say("settings.then")} />
               <div class="acts">
-                <Button onPress={() => void restore(session.restore(look.value!.generation.id), true)}>
-                  {say("settings.restore")}
-                </Button>
+                <Button onPress={() => void restore(there, looked.generation.at)}>{say("settings.restore")}</Button>
                 <TextLink
                   onPress={() => {
                     look.value = null;

@@ -1,13 +1,13 @@
 // A copy of the class that was changed on another laptop, joined with the one here: what comes is shown, clashes are chosen.
 //
-// The two are joined from the state in which they went apart, which is looked for among the states kept here. The joined class is
-// a new one on this computer, and the one from before stays, so nothing can be lost by joining.
+// The two are joined from the state in which they went apart, which is looked for among the states kept here. Joining is an act
+// like others: it can be undone, and the state from before stays among those kept here.
 // Does not know: how two copies are joined, how a clash is settled.
 import { useSignal } from "@preact/signals";
-import { sayProblem } from "../../../language/index.ts";
+import { sayProblem, sayUnchecked } from "../../../language/index.ts";
 import { type Clash, type Merged, mergeFiles } from "../../../school/changes/index.ts";
 import { type ClassFile, writeClassFile } from "../../../school/file/index.ts";
-import { Button, Choice, Message, Row, TextLink } from "../../pieces/index.ts";
+import { Button, Choice, LastAct, Message, Row, TextLink } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
 import { OpenFile } from "../first/OpenFile.tsx";
 import { commonBase } from "./commonBase.ts";
@@ -29,8 +29,6 @@ export function JoinCopy() {
   const say = useSay();
   const joining = useSignal<Joining | null>(null);
   const trouble = useSignal<string | null>(null);
-  /** The class that was open before the joined one. */
-  const before = useSignal<{ readonly id: string; readonly joined: string } | null>(null);
 
   const read = async (text: string): Promise<ClassFile | null> =>
     (await session.engine.readClass("class.json", new TextEncoder().encode(text)).answer.catch(() => null))?.value ?? null;
@@ -55,8 +53,7 @@ export function JoinCopy() {
 
   const take = async (): Promise<void> => {
     const now = joining.value;
-    const open = session.open.peek();
-    if (now === null || open === null) return;
+    if (now === null) return;
     let file: ClassFile | null = now.value;
     for (const [n, clash] of now.clashes.entries()) {
       const choice = now.choices[n] ?? "before";
@@ -71,32 +68,21 @@ export function JoinCopy() {
       trouble.value = first ? sayProblem(session.language.peek(), first).says : say("joining.doNotGo");
       return;
     }
-    await session.begin(answer.value, "file");
-    before.value = { id: open.id, joined: session.open.peek()?.id ?? "" };
+    const problem = session.act({ kind: "join-copy", name: now.fileName, file: answer.value });
+    if (problem) {
+      trouble.value = sayUnchecked(session.language.peek(), problem.code, { ...problem });
+      return;
+    }
     joining.value = null;
     trouble.value = null;
   };
 
   const now = joining.value;
-  const isJoined = before.value !== null && session.open.value?.id === before.value.joined;
   return (
     <Row as="section">
       <h2>{say("joining.heading")}</h2>
       <p>{say("joining.what")}</p>
-      {isJoined && (
-        <p class="says" role="status">
-          <span>{say("joining.joined")}</span>
-          <TextLink
-            onPress={() => {
-              const id = before.value?.id;
-              before.value = null;
-              if (id) void session.reopen(id);
-            }}
-          >
-            {say("settings.takeBack")}
-          </TextLink>
-        </p>
-      )}
+      <LastAct about={({ kind }) => kind === "join-copy"} />
       <OpenFile
         as="link"
         drops={false}
