@@ -53,7 +53,7 @@ export function findCorners(
     const value = figure.value(start);
     const way = moved.map((table) => {
       const change = table ? figure.value(table) - value : 0;
-      return Math.abs(change) < 1e-9 ? 0 : Math.sign(change);
+      return Math.abs(change) <= noise(value) ? 0 : Math.sign(change);
     });
     for (const [word, sign] of [["least", -1] as const, ["most", 1] as const]) {
       if (way.every((w) => w === 0) || corners.size >= mostCorners) continue;
@@ -86,7 +86,7 @@ function climb(ends: readonly number[], score: (ends: readonly number[]) => numb
       if (end === 0) continue;
       const other = best.map((e, k) => (k === i ? -e : e));
       const value = score(other);
-      if (value <= most + 1e-9) continue;
+      if (value <= most + noise(most)) continue;
       [best, most] = [other, value];
     }
     if (best === before) break;
@@ -101,6 +101,11 @@ function valuesAt(spreads: readonly Spread[], ends: readonly number[]): Readonly
       return end === 0 ? [] : [[s.name, end > 0 ? s.most : s.least]];
     }),
   );
+}
+
+/** What the arithmetic may make of nothing: a dark LED's nanoamperes count, the last digits of a volt do not. */
+function noise(value: number): number {
+  return 1e-12 + 1e-9 * Math.abs(value);
 }
 
 /** Every electrical state of a run once. */
