@@ -28,6 +28,10 @@ const problems: readonly (readonly [code: string, data: Data])[] = [
 
 const families: readonly (readonly [key: string, data: Data])[] = [
   ...Object.keys(english.rehearsal.hazard).map((code) => [`hazard.${code}`, samples.hazardSample] as const),
+  ...Object.keys(english.rehearsal.hazardTry).map((code) => [`hazardTry.${code}`, samples.hazardSample] as const),
+  ...(["doubt", "doubtTry"] as const).flatMap((family) =>
+    Object.keys(english.rehearsal[family]).map((code) => [`${family}.${code}`, { ...samples.doubtSample }] as const),
+  ),
   ...(["mistakeSays", "mistakeLook", "mistakeTry"] as const).flatMap((family) =>
     Object.keys(english.program[family]).map((code) => [`${family}.${code}`, { ...samples.mistakeSample }] as const),
   ),

@@ -8,6 +8,7 @@ import type { DocumentProblem } from "../base/index.ts";
 import type { Activity, LessonProblem, SectionId } from "../bench/lesson/index.ts";
 import type { ExplainCode, ProgramProblem } from "../bench/program/index.ts";
 import type {
+  DoubtCode,
   Hazard,
   HazardCode,
   ReadinessWord,
@@ -74,6 +75,9 @@ export interface Catalogue {
     readonly hazard: Texts<HazardCode>;
     /** What to do now, in words for somebody who knows no electronics. */
     readonly hazardTry: Texts<HazardCode>;
+    /** What nobody can foresee, and what to do about it. */
+    readonly doubt: Texts<DoubtCode>;
+    readonly doubtTry: Texts<DoubtCode>;
     /** What a finger makes of a part's surface. */
     readonly touch: Texts<TouchClass>;
     readonly severity: Texts<Hazard["severity"]>;

@@ -302,6 +302,18 @@ export const hazardSample: Data = {
   source: "invented",
   severity: "unsafe",
 };
+/** Every doubt carries the same data; the command adds the item's name. */
+export const doubtSample: Data = {
+  place: "board.D2",
+  supply: "usb-port 500mA",
+  value: 2.5,
+  least: 1.5,
+  most: 3,
+  unit: "V",
+  steps: 3,
+  ms: 1500,
+  source: "invented",
+};
 export const hazardExample: HazardCode = "pin-overcurrent";
 
 export const reasonSamples: Readonly<Record<ReasonCode, Data>> = {

@@ -305,6 +305,7 @@ const rehearsal: RehearsalResult = {
       source: "invented",
     },
   ],
+  doubts: [],
   supplies: [],
   readings: [
     [1000, "board.5V", 4.9],

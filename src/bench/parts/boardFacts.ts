@@ -94,6 +94,10 @@ export const boardFacts = {
   adc: {
     steps: of(1024, `${sheet}: 10 bits, code = V · 1024 / V_ref`),
     inputOhmsMost: of(10_000, `${sheet}, analog input circuitry: optimised for sources up to about 10 kΩ`),
+    /** What the converter charges while it looks: F through Ω for s. */
+    sampleFarads: of(14e-12, `${sheet}, analog input circuitry: 14 pF`),
+    sampleOhmsMost: of(100_000, `${sheet}, analog input circuitry: 1–100 kΩ`),
+    sampleSeconds: of(1.5 / 125e3, `${sheet}: sampled 1.5 turns after the start, 125 kHz from 16 MHz / 128`),
     errorSteps: of(2, `${sheet}: ±2 steps absolute accuracy`),
     internalReferenceVolts: of(1.1, `${sheet}: 1.0–1.2 V`),
   },

@@ -13,7 +13,7 @@ import type { CheckResult, Observation } from "./result.ts";
 import type { Run } from "./run.ts";
 
 /** What the doubts of several runs hang on: nets, and the supply's item. */
-export function doubtsOf(build: Build, runs: readonly Run[]): readonly string[] {
+function doubtsOf(build: Build, runs: readonly Run[]): readonly string[] {
   const nets = [...new Set(runs.flatMap((r) => r.doubtfulNets))];
   return runs.some((r) => r.doubtfulSupply) ? [...nets, build.supply.item] : nets;
 }

@@ -12,7 +12,18 @@ import type { FollowedCircuit, Slice } from "./followCircuit.ts";
 import { followParts } from "./followParts.ts";
 import { noise } from "./noise.ts";
 import { dutyOf, type PinActivity, phasesOf, restingPin, steadyDrive, timerOf } from "./pinPhases.ts";
-import { judgeLevel, judgeNumber, levelOf, numberOf, rangeAround, stretchOf, type VoltsRange } from "./readInput.ts";
+import {
+  judgeLevel,
+  judgeNumber,
+  levelDoubt,
+  levelOf,
+  numberOf,
+  rangeAround,
+  readingDoubt,
+  stretchOf,
+  type VoltsRange,
+} from "./readInput.ts";
+import type { Doubt } from "./result.ts";
 import { type Run, type Scenario, type Scene, type Segment, sceneKeyOf } from "./run.ts";
 import { firstState, keyOf, type Table, type TableState } from "./table.ts";
 import { watchSupply } from "./watchSupply.ts";
@@ -74,6 +85,11 @@ export function playWorld(
   const texts: { at: number; characters: string }[] = [];
   const pauses: { from: number; to: number; why: "reset" | "off" }[] = [];
   const doubtfulNets = new Set<string>();
+  const doubts = new Map<string, Doubt>();
+  const noteDoubt = (doubt: Omit<Doubt, "ms"> | null) => {
+    const key = doubt && `${doubt.code} ${doubt.place}`;
+    if (doubt && key && !doubts.has(key)) doubts.set(key, { ...doubt, ms: Math.round(now * 1000) });
+  };
   let doubtfulSupply = false;
   let scene: Scene | null = null;
   let sceneKey = "";
@@ -204,7 +220,8 @@ export function playWorld(
 
   const judgeSupply = (at: Scene) => {
     const wasFed = isFed();
-    const { runs, isDoubtful, askAgainAt } = supply.judge(at, now);
+    const { runs, isDoubtful, doubts: told, askAgainAt } = supply.judge(at, now);
+    for (const doubt of told) noteDoubt(doubt);
     doubtfulSupply ||= isDoubtful;
     mayRun = runs;
     // With an open fuse the table is another one.
@@ -304,6 +321,7 @@ export function playWorld(
     readFollowed(levels, pin, followed, (range, rail) => {
       const level = range && levelOf(range, rail);
       if (range && level !== null) return { value: level, within: stretchOf(level, range, rail) };
+      noteDoubt(levelDoubt(build.wiring.node("board", pinName(pin)), range, rail));
       // The chip's own threshold lies somewhere between the levels that are promised; its input has a hysteresis, so that a
       // voltage that passes is seen to pass once (ATmega328P data sheet, I/O ports: Schmitt trigger).
       const volts = followed.voltsAt(build.wiring.node("board", pinName(pin)), now);
@@ -317,6 +335,7 @@ export function playWorld(
   const readNumber = (pin: PinNumber, followed: FollowedCircuit): number =>
     readFollowed(numbers, pin, followed, (range, rail) => {
       const code = range && numberOf(range, rail);
+      if (!range) noteDoubt(levelDoubt(build.wiring.node("board", pinName(pin)), null, rail));
       const value = code ?? Math.min(1023, Math.floor(undetermined(pin) * 1024));
       const step = rail / adc.steps.value;
       return { value, within: [value * step, (value + 1) * step] };
@@ -356,13 +375,19 @@ export function playWorld(
     digitalRead(pin, micros): Level {
       if (!arriveLightly(micros)) return 0;
       if (circuit) return readLevel(pin, circuit);
-      const level = remembered(levels, pin, () => judgeLevel(table, stateNow(), pinName(pin)));
+      const level = remembered(levels, pin, () => {
+        noteDoubt(readingDoubt(table, stateNow(), pinName(pin), "level"));
+        return judgeLevel(table, stateNow(), pinName(pin));
+      });
       return level ?? (undetermined(pin) >= 0.5 ? 1 : 0);
     },
     analogRead(pin, micros): number {
       if (!arriveLightly(micros)) return 0;
       if (circuit) return readNumber(pin, circuit);
-      const code = remembered(numbers, pin, () => judgeNumber(table, stateNow(), pinName(pin)));
+      const code = remembered(numbers, pin, () => {
+        noteDoubt(readingDoubt(table, stateNow(), pinName(pin), "number"));
+        return judgeNumber(table, stateNow(), pinName(pin));
+      });
       return code ?? Math.min(1023, Math.floor(undetermined(pin) * 1024));
     },
     setMode(pin, mode: PinMode, micros) {
@@ -447,6 +472,7 @@ export function playWorld(
         text: texts,
         pauses,
         doubtfulNets: [...doubtfulNets],
+        doubts: [...doubts.values()],
         doubtfulSupply,
         lost: circuit?.failure ?? null,
         end,

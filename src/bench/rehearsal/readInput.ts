@@ -3,9 +3,10 @@
 // Each reading is tried with the input's leakage drawn both ways (at most 1 µA, ATmega328P data sheet, table 29-1): where that
 // decides the outcome, and where the voltage lies between the guaranteed levels, the reading is undetermined. It is never
 // rounded to what would be convenient.
-// Does not know: the program, what to do about an undetermined reading (undetermined.ts).
+// Does not know: the program, what to do about an undetermined reading (playWorld.ts).
 import { boardFacts } from "../parts/index.ts";
 import type { Level } from "../program/index.ts";
+import type { Doubt } from "./result.ts";
 import type { Table, TableState } from "./table.ts";
 
 const { pin, adc } = boardFacts;
@@ -27,6 +28,66 @@ export function levelOf(range: VoltsRange, rail: number): Level | null {
   if (range.most <= pin.lowShare.value * rail) return 0;
   if (range.least >= pin.highShare.value * rail) return 1;
   return null;
+}
+
+/** A doubt without its moment. */
+export type ReadingDoubt = Omit<Doubt, "ms">;
+
+/** Ω of the largest source whose reading, by the data sheet, settles in time. */
+const settles = adc.inputOhmsMost;
+
+/**
+ * @param kind whether the program asks for a level or a number.
+ * @returns why nobody can foresee the reading, or why it is worse than it seems; null where it is firm.
+ */
+export function readingDoubt(table: Table, state: TableState, pinName: string, kind: "level" | "number"): ReadingDoubt | null {
+  const place = table.build.wiring.node("board", pinName);
+  const about = { place, value: null, least: null, most: null, unit: null, steps: null } as const;
+  const { source } = pin.leakageAmps;
+  const range = voltsRange(table, state, pinName);
+  const rail = table.point(state).rail;
+  if (!range) return table.point(state).on ? levelDoubt(place, null, rail) : null;
+  // What a leak of 1 µA each way moves is the resistance behind the net.
+  const ohms = (range.most - range.least) / (2 * pin.leakageAmps.value);
+  if (kind === "number" && range.most - range.least > undeterminedSwing)
+    return {
+      ...about,
+      code: "input-weak",
+      value: ohms,
+      most: undeterminedSwing / (2 * pin.leakageAmps.value),
+      unit: "Ω",
+      source,
+    };
+  if (kind === "number") {
+    if (ohms <= settles.value) return null;
+    const steps = unsettledSteps(ohms);
+    return { ...about, code: "source-impedance", value: ohms, most: settles.value, unit: "Ω", steps, source: settles.source };
+  }
+  return levelOf(range, rail) === null ? levelDoubt(place, range, rail) : null;
+}
+
+/** @param range what the pin has now; null where nothing holds it. @returns why its level cannot be foreseen. */
+export function levelDoubt(place: string, range: VoltsRange | null, rail: number): ReadingDoubt {
+  const about = { place, value: null, least: null, most: null, unit: null, steps: null } as const;
+  const { source } = pin.leakageAmps;
+  if (!range) return { ...about, code: "input-floats", source };
+  const [least, most] = [pin.lowShare.value * rail, pin.highShare.value * rail];
+  const { usual: value } = range;
+  if (value > least && value < most)
+    return { ...about, code: "input-between", value, least, most, unit: "V", source: pin.lowShare.source };
+  const ohms = (range.most - range.least) / (2 * pin.leakageAmps.value);
+  return { ...about, code: "input-weak", value: ohms, unit: "Ω", source };
+}
+
+/**
+ * Steps that a reading may be off when the converter looked at the other end of its range just before.
+ *
+ * Its capacitor of 14 pF has one and a half of the converter's turns, 12 µs at 125 kHz, to follow through at most 100 kΩ of the
+ * chip's own and the source (ATmega328P data sheet, analog input circuitry): what is left of 1024 steps is e^(−t/RC).
+ */
+export function unsettledSteps(sourceOhms: number): number {
+  const { steps, sampleSeconds, sampleFarads, sampleOhmsMost } = adc;
+  return steps.value * Math.exp(-sampleSeconds.value / ((sourceOhms + sampleOhmsMost.value) * sampleFarads.value));
 }
 
 /** @returns 0..1023 as the converter gives it, code = floor(V · 1024 / V_CC), or null if nobody can foresee it. */

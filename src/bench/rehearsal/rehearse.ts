@@ -155,6 +155,7 @@ function resultOf(lesson: Lesson, one: OneRehearsal): RehearsalResult {
     observations: one.observations,
     checks: one.checks,
     hazards: one.hazards,
+    doubts: one.doubts,
     supplies: one.supply ? [one.supply] : [],
     readings: one.readings,
     variants: [],

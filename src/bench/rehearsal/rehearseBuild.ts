@@ -4,12 +4,13 @@
 import type { RunOutcome } from "../program/index.ts";
 import { type Build, partsNotModelled } from "./build.ts";
 import type { CircuitShelf } from "./circuitShelf.ts";
-import { combineChecks, doubtsOf } from "./combine.ts";
+import { combineChecks } from "./combine.ts";
+import { findDoubts } from "./findDoubts.ts";
 import { findHazards } from "./findHazards.ts";
 import { findHeat, hotHazards } from "./findHeat.ts";
 import { fedSegments, judgeSupply, regulatorHazards } from "./judgeSupply.ts";
 import { type Player, playRuns } from "./playRuns.ts";
-import type { CheckResult, Hazard, ReadinessWord, RehearsalProblem, SupplyResult } from "./result.ts";
+import type { CheckResult, Doubt, Hazard, ReadinessWord, RehearsalProblem, SupplyResult } from "./result.ts";
 import type { Run } from "./run.ts";
 import { setTable, type Table } from "./table.ts";
 
@@ -27,7 +28,7 @@ export interface RehearsedBuild {
   readonly checks: readonly CheckResult[];
   readonly hazards: readonly Hazard[];
   readonly supply: SupplyResult;
-  readonly doubts: readonly string[];
+  readonly doubts: readonly Doubt[];
   readonly problems: readonly RehearsalProblem[];
   /** With this very supply: "needs another supply" where everything passes but the supply. */
   readonly verdict: ReadinessWord;
@@ -45,7 +46,7 @@ export function rehearseBuild(build: Build, bench: Bench): RehearsedBuild {
   const hazards = [...findHazards(build, table.pins, runs), ...regulatorHazards(supply), ...hotHazards(heats)];
   const problems = problemsOf(build, table, runs);
   const verdict = verdictOf(checks, hazards, supply, problems);
-  return { build, table, runs, checks, hazards, supply, doubts: doubtsOf(build, runs), problems, verdict };
+  return { build, table, runs, checks, hazards, supply, doubts: findDoubts(build, runs), problems, verdict };
 }
 
 function verdictOf(

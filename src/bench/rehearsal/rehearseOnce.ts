@@ -12,6 +12,7 @@ import { readMeter } from "./readMeter.ts";
 import { type Bench, type RehearsedBuild, rehearseBuild } from "./rehearseBuild.ts";
 import type {
   CheckResult,
+  Doubt,
   Hazard,
   ItemKey,
   MeterReading,
@@ -27,6 +28,7 @@ export interface OneRehearsal {
   readonly observations: readonly Observation[];
   readonly checks: readonly CheckResult[];
   readonly hazards: readonly Hazard[];
+  readonly doubts: readonly Doubt[];
   /** Null where it could not be built at all. */
   readonly supply: SupplyResult | null;
   readonly readings: readonly MeterReading[];
@@ -56,7 +58,7 @@ export function rehearseOnce(lesson: Lesson, options: OnceOptions = {}): OneRehe
 }
 
 export function notBuilt(verdict: ReadinessWord, problems: readonly RehearsalProblem[]): OneRehearsal {
-  return { verdict, observations: [], checks: [], hazards: [], supply: null, readings: [], problems };
+  return { verdict, observations: [], checks: [], hazards: [], doubts: [], supply: null, readings: [], problems };
 }
 
 /** @param blame whether the same build is ready with a strong supply; asked only where this one is not. */
@@ -66,6 +68,7 @@ export function asResult(done: RehearsedBuild, blame: () => boolean): OneRehears
     observations: combineObservations(done.build, done.runs),
     checks: done.checks,
     hazards: done.hazards,
+    doubts: done.doubts,
     supply: done.supply,
     readings: done.runs[0] ? readMeter(done.build, done.runs[0], done.build.lesson.checks) : [],
     problems: done.problems,

@@ -109,6 +109,36 @@ export interface Hazard {
   readonly source: string;
 }
 
+/** What nobody can foresee, or what is read worse than it seems. */
+export const doubtCodes = [
+  "input-floats",
+  "input-between",
+  "input-weak",
+  "source-impedance",
+  "supply-over",
+  "chip-between",
+  "fuse-between",
+  "grounds-apart",
+] as const;
+export type DoubtCode = (typeof doubtCodes)[number];
+
+/** Told even where no check hangs on it. */
+export interface Doubt {
+  readonly code: DoubtCode;
+  /** Net, supply's item, part or "board". */
+  readonly place: string;
+  /** The figure, and between which nobody knows; null where there is none. */
+  readonly value: number | null;
+  readonly least: number | null;
+  readonly most: number | null;
+  readonly unit: "V" | "A" | "Ω" | null;
+  /** Steps of the converter that a reading may be off right after another pin's; only of `source-impedance`. */
+  readonly steps: number | null;
+  /** The first moment. */
+  readonly ms: number;
+  readonly source: string;
+}
+
 /** Why a supply does not fit, or why nobody can say. */
 export const supplyReasons = [
   "over-current",
@@ -233,6 +263,7 @@ export interface RehearsalResult {
   readonly observations: readonly Observation[];
   readonly checks: readonly CheckResult[];
   readonly hazards: readonly Hazard[];
+  readonly doubts: readonly Doubt[];
   readonly supplies: readonly SupplyResult[];
   readonly readings: readonly MeterReading[];
   readonly variants: readonly VariantResult[];

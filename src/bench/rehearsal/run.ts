@@ -4,6 +4,7 @@
 import type { PartState } from "../parts/index.ts";
 import type { RunOutcome } from "../program/index.ts";
 import type { Move } from "./driveServo.ts";
+import type { Doubt } from "./result.ts";
 import type { Point, TableState } from "./table.ts";
 
 /** How the doubts of a run are settled, because nobody can foresee them. */
@@ -58,6 +59,8 @@ export interface Run {
   readonly pauses: readonly { readonly from: number; readonly to: number; readonly why: "reset" | "off" }[];
   /** Nets whose reading nobody can foresee. */
   readonly doubtfulNets: readonly string[];
+  /** The same and other doubts with their figures and first moments; left out where none were looked for. */
+  readonly doubts?: readonly Doubt[];
   /** The supply was asked for more than it promises, or the chip had too little to be sure of. */
   readonly doubtfulSupply: boolean;
   /** Why the circuit could not be followed in time to the end; null where it could, or had not to be. */

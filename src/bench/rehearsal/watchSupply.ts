@@ -6,6 +6,7 @@
 // Does not know: programs, parts, what is done about a reset.
 import { boardFacts } from "../parts/index.ts";
 import type { Build } from "./build.ts";
+import type { Doubt } from "./result.ts";
 import { extremeOf, meanOf, type Scenario, type Scene } from "./run.ts";
 
 /** s that a resettable fuse bears more than it should. 1206L050: at most 0.1 s at 8 A; longer for less, from memory. */
@@ -18,6 +19,8 @@ export interface SupplyVerdict {
   readonly runs: boolean;
   /** Whether what happens is beyond what anybody promises. */
   readonly isDoubtful: boolean;
+  /** The figures of that doubt, without its moment. */
+  readonly doubts: readonly Omit<Doubt, "ms">[];
   /** When to ask again even if nothing changes, s; Infinity if never. */
   readonly askAgainAt: number;
 }
@@ -59,11 +62,51 @@ export function watchSupply(build: Build, scenario: Scenario): SupplyWatch {
       const lasts = (since: number | null) => since !== null && now - since >= fusePatience - slack;
       if (lasts(aboveOpenSince)) fuseIsOpen = true;
       const waits = aboveHoldSince !== null && !lasts(aboveHoldSince);
+      const isHeld = lasts(aboveHoldSince) && fuseAmps <= tripAmps.value;
       return {
         runs,
         isDoubtful: isBetween || isOver || lasts(aboveHoldSince),
+        doubts: [
+          ...(isBetween ? [chipBetween(rail)] : []),
+          ...(isOver
+            ? [
+                supplyOver(
+                  build,
+                  extremeOf(scene, Math.max, (p) => p.supplyAmps),
+                ),
+              ]
+            : []),
+          ...(isHeld ? [fuseBetween(fuseAmps)] : []),
+        ],
         askAgainAt: waits ? (aboveHoldSince ?? now) + fusePatience : Number.POSITIVE_INFINITY,
       };
     },
   };
+}
+
+function chipBetween(rail: number): Omit<Doubt, "ms"> {
+  const { brownOutVolts, leastVoltsForClock } = boardFacts.chip;
+  const [least, most] = [brownOutVolts.value, leastVoltsForClock.value];
+  return {
+    code: "chip-between",
+    place: "board",
+    value: rail,
+    least,
+    most,
+    unit: "V",
+    steps: null,
+    source: leastVoltsForClock.source,
+  };
+}
+
+function supplyOver(build: Build, amps: number): Omit<Doubt, "ms"> {
+  const { item, facts } = build.supply;
+  const [most, source] = [facts.limitAmps?.value ?? null, facts.limitAmps?.source ?? ""];
+  return { code: "supply-over", place: item, value: amps, least: null, most, unit: "A", steps: null, source };
+}
+
+function fuseBetween(amps: number): Omit<Doubt, "ms"> {
+  const { holdAmps, tripAmps } = boardFacts.fuse;
+  const [least, most] = [holdAmps.value, tripAmps.value];
+  return { code: "fuse-between", place: "board", value: amps, least, most, unit: "A", steps: null, source: holdAmps.source };
 }

@@ -36,6 +36,7 @@ export function rehearseCommand(path: string, options: RehearseOptions, talk: Ta
         observations: [],
         checks: [],
         hazards: [],
+        doubts: [],
         supplies: [],
         readings: [],
         variants: [],
@@ -118,6 +119,13 @@ function printRehearsal(result: RehearsalResult, language: Language): void {
   blocks(
     "hazards",
     result.hazards.map((h) => hazardWords(h, language)),
+  );
+  blocks(
+    "doubts",
+    result.doubts.map((d) => [
+      sayUnchecked(language, `doubt.${d.code}`, { ...d, supply: d.place, steps: Math.ceil(d.steps ?? 0) }),
+      sayUnchecked(language, `doubtTry.${d.code}`),
+    ]),
   );
   blocks(
     "supplies",
