@@ -4,8 +4,14 @@
 // are those of bench/setup.
 import type { Page } from "playwright-core";
 import { describe, expect } from "vitest";
+import { finish } from "../../src/base/index.ts";
+import { itemKey } from "../../src/bench/parts/index.ts";
+import { rehearseOnce, strongSupply } from "../../src/bench/rehearsal/index.ts";
+import { ourLesson } from "../../src/bench/rehearsal/lesson.fixture.ts";
 import { setupCauses } from "../../src/bench/setup/index.ts";
 import { english } from "../../src/language/catalogue.ts";
+import { itemName, languageFor } from "../../src/language/index.ts";
+import { rehearseForSchool } from "../../src/school/readiness/index.ts";
 import { sample } from "../sample.ts";
 import { soon, ways } from "./hands.ts";
 import { accessibilityFaults, browserTest, openPage, withDemo } from "./harness.ts";
@@ -24,6 +30,7 @@ void loop() {
 }
 `;
 
+const en = languageFor("en");
 const answer = (page: Page, id: string) => page.locator(`section.answer[aria-labelledby=${id}]`);
 
 for (const [name, size, hands] of ways)
@@ -107,6 +114,8 @@ for (const [name, size, hands] of ways)
       const opened = await withDemo({ ...size, hash: "#/lesson/signal-lamp" });
       const { page } = opened;
       const hand = await hands(page);
+      // What the rehearsal found stands above the program too: until it is there, the page still grows.
+      await page.locator("#supplies").waitFor();
       await hand.press("Follow it line by line");
       await soon(() => nextLine(page)).toBe("11");
       await hand.press("Step");
@@ -143,6 +152,7 @@ for (const [name, size, hands] of ways)
         const opened = await openPage({ ...size, hash: "#/lesson/signal-lamp" });
         const { page } = opened;
         const hand = await hands(page);
+        await page.locator("#supplies").waitFor();
         await hand.press("Follow it line by line");
         await page.locator(".holds").waitFor();
         await page.getByLabel("You, by hand").check();
@@ -215,6 +225,7 @@ for (const [name, size, hands] of ways)
       const opened = await openPage({ ...size, hash: "#/lesson/dimmer" });
       const { page } = opened;
       const hand = await hands(page);
+      await page.locator("#supplies").waitFor();
       const list = page.getByLabel("Where do you measure?");
       const places = await list.locator("option").allTextContents();
       expect(places).toContain("current through LED1");
@@ -253,6 +264,55 @@ for (const [name, size, hands] of ways)
       await opened.close();
     });
   });
+
+browserTest(
+  "each supply says whether it fits and why, in the words of its rehearsal; what is stressed says what to do now",
+  async () => {
+    const barrier = ourLesson("barrier");
+    const told = finish(rehearseForSchool(barrier, null, 1));
+    expect(new Set(told.supplies.map((s) => s.fits)).size).toBe(3);
+    const opened = await openPage({ width: 390, hash: "#/lesson/barrier" });
+    const { page } = opened;
+    await page.locator("#supplies").waitFor();
+    const rows = page.locator("table.supplies tbody tr");
+    expect(await rows.count()).toBe(told.supplies.length);
+    for (const { supply, fits, why, hours, lessons, hottest } of told.supplies) {
+      const name = itemName(en, supply);
+      const text = await rows.filter({ has: page.locator("th", { hasText: new RegExp(`^${name}$`) }) }).textContent();
+      expect(text, name).toContain(fits === "undetermined" ? "nobody can say" : fits);
+      for (const reason of why) expect(text, name).toContain(english.rehearsal.supplyWhy[reason]);
+      if (fits === "fits" && hours !== null)
+        expect(text, name).toMatch(new RegExp(`hours: ${lessons === 1 ? "one lesson" : `${lessons} lessons`}`));
+      if (hottest?.touch === "hot") expect(text, name).toContain("hot: do not touch");
+    }
+    const hazards = page.locator(".hazard");
+    expect(await hazards.count()).toBe(told.hazards.length);
+    expect(told.hazards.length).toBeGreaterThan(0);
+    for (const text of await hazards.allTextContents())
+      expect(text).toMatch(/^(caution|unsafe): .*Do this now: .*The limit is from: .+/);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+    await opened.close();
+  },
+);
+
+browserTest("a margin holds at both its ends, and what lies beyond does not", async () => {
+  const opened = await withDemo({ width: 1280, hash: "#/lesson/7b/quay-lamp-at-dusk/2027-02-16" });
+  const { page } = opened;
+  const line = page.locator(".margins li", { hasText: /^R1 may be/ });
+  await line.waitFor({ timeout: 45_000 });
+  const [, least, most] = /from ([\d.]+ k?Ω) to ([\d.]+ k?Ω)\./.exec((await line.textContent()) ?? "") ?? [];
+  const lesson = ourLesson("quay-lamp-at-dusk");
+  const verdictAt = (ohms: number) =>
+    rehearseOnce(lesson, { items: new Map([["R1", itemKey("resistor", { ohms })]]), supply: strongSupply }).verdict;
+  const ohmsOf = (text = "") => Number.parseFloat(text) * (text.includes("k") ? 1000 : 1);
+  expect(ohmsOf(least)).toBeGreaterThan(0);
+  expect(verdictAt(ohmsOf(least))).toBe("ready");
+  expect(verdictAt(ohmsOf(most))).toBe("ready");
+  expect(verdictAt(ohmsOf(least) * 0.85)).not.toBe("ready");
+  expect(verdictAt(ohmsOf(most) * 1.15)).not.toBe("ready");
+  await opened.close();
+});
 
 /** What can be pressed and is smaller than a finger. */
 function tooSmall(page: Page): Promise<string[]> {

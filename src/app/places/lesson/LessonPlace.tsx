@@ -9,7 +9,7 @@ import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo } from "preact/hooks";
 import type { Lesson, ProgramFile } from "../../../bench/lesson/index.ts";
-import type { RehearsalResult } from "../../../bench/rehearsal/index.ts";
+import type { Hazard, RehearsalResult } from "../../../bench/rehearsal/index.ts";
 import { expectedReadings, shownVolts } from "../../../documents/index.ts";
 import {
   bandWords,
@@ -31,7 +31,7 @@ import { PlanWork } from "../course/PlanWork.tsx";
 import { Helps, Why } from "../course/Why.tsx";
 import { Nowhere } from "../Nowhere.tsx";
 import { ByTheClock } from "../today/ByTheClock.tsx";
-import { Supplies, Values } from "./Choices.tsx";
+import { Drift, Supplies, Values } from "./Choices.tsx";
 import { legWords } from "./lessonWords.ts";
 import { Markdown } from "./Markdown.tsx";
 import { Rehearsal } from "./Rehearsal.tsx";
@@ -73,7 +73,8 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
   const language = session.language.value;
   const text = lessonText(lesson, language.tag);
   const title = text?.title || lesson.id;
-  const alone = useRehearsal(lesson.id, isPlanned);
+  // The plan knows nothing of margins: they take a hundred rehearsals a lesson. This one lesson is rehearsed in full beside it.
+  const alone = useRehearsal(lesson.id, isPlanned && !session.plan.value.fresh);
   const result = planned?.rehearsal ?? alone.result;
   const section = (name: "teaches" | "introduction" | "questions" | "mistakes" | "follow-up" | "cautions"): string =>
     text?.sections.get(name) ?? "";
@@ -105,7 +106,16 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
     },
     { id: "rehearsal", heading: say("lessonPage.rehearsal"), body: result && <WhatWasSeen lesson={lesson} result={result} /> },
     { id: "waves", heading: say("waves.heading"), body: <Waves lesson={lesson} supply={supply} /> },
-    { id: "values", heading: say("lessonPage.otherValues"), body: result && <Values lesson={lesson} result={result} /> },
+    {
+      id: "values",
+      heading: say("lessonPage.otherValues"),
+      body: result && (
+        <>
+          <Values lesson={lesson} result={result} />
+          {alone.result ? <Drift lesson={lesson} result={alone.result} /> : alone.told}
+        </>
+      ),
+    },
     { id: "supplies", heading: say("lessonPage.supplies"), body: result && <Supplies lesson={lesson} result={result} /> },
     { id: "cautions", heading: say("section.cautions"), body: <Cautions result={result} text={section("cautions")} /> },
     { id: "tray", heading: say("lessonPage.tray"), body: planned && <Tray planned={planned} /> },
@@ -211,7 +221,7 @@ function showSection(id: string): void {
 /** A lesson without a day is rehearsed with what the class has, or as it was written where no class is open. */
 function useRehearsal(
   id: string,
-  isPlanned: boolean,
+  mustWait: boolean,
 ): { readonly result: RehearsalResult | null; readonly told: ComponentChildren } {
   const session = useSession();
   const say = useSay();
@@ -221,7 +231,7 @@ function useRehearsal(
   );
   const school = session.school.value;
   useEffect(() => {
-    if (isPlanned) return;
+    if (mustWait) return;
     let isOld = false;
     session
       .run((onProgress) => session.engine.rehearse(id, school, onProgress))
@@ -234,7 +244,7 @@ function useRehearsal(
     return () => {
       isOld = true;
     };
-  }, [id, isPlanned, school]);
+  }, [id, mustWait, school]);
   const { result, trouble } = state.value;
   const progress = session.running.value;
   const told =
@@ -246,7 +256,7 @@ function useRehearsal(
         total={progress.total}
         says={sayUnchecked(session.language.value, `engine.${progress.doing}`)}
       />
-    ) : result === null && !isPlanned ? (
+    ) : result === null && !mustWait ? (
       <p>{say("lessonPage.isRehearsed")}</p>
     ) : null;
   return { result, told };
@@ -360,19 +370,28 @@ function Cautions({ result, text }: { readonly result: RehearsalResult | null; r
   const language = useSession().language.value;
   return (
     <>
-      {result && result.hazards.length > 0 && (
-        <ul class="hazards">
-          {result.hazards.map((hazard) => (
-            <li key={`${hazard.code} ${hazard.part}`}>
-              <b>{say(`severity.${hazard.severity}`)}</b>: {sayUnchecked(language, `hazard.${hazard.code}`, { ...hazard })}
-            </li>
-          ))}
-        </ul>
-      )}
+      {worstFirst(result?.hazards ?? []).map((hazard) => (
+        <div key={`${hazard.code} ${hazard.part}`} class="message hazard">
+          <p>
+            <b>{say("lessonPage.isHazard", { severity: say(`severity.${hazard.severity}`) })}</b>{" "}
+            {sayUnchecked(language, `hazard.${hazard.code}`, { ...hazard })}
+          </p>
+          <p>
+            <b>{say("lessonPage.doNow")}</b> {sayUnchecked(language, `hazardTry.${hazard.code}`, { ...hazard })}
+          </p>
+          <p class="note">{say("rehearsing.limitFrom", { source: hazard.source })}</p>
+        </div>
+      ))}
+      {result?.hazards.some((h) => h.severity === "unsafe") && <p>{say("lessonPage.notBefore")}</p>}
       {result && result.hazards.length === 0 && <p>{say("lessonPage.noHazards")}</p>}
       {text !== "" && <Markdown text={text} />}
     </>
   );
+}
+
+/** What is unsafe before what is a caution; each kind in the order in which it was found. */
+function worstFirst(hazards: readonly Hazard[]): readonly Hazard[] {
+  return [...hazards.filter((h) => h.severity === "unsafe"), ...hazards.filter((h) => h.severity !== "unsafe")];
 }
 
 function Tray({ planned }: { readonly planned: PlannedLesson }) {

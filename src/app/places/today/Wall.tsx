@@ -84,6 +84,9 @@ export function Wall() {
           >
             {say(begun === null ? "today.wallStart" : "today.wallStop")}
           </button>
+          <a class="button" href={linkTo("lines", id, lesson, date)}>
+            {say("walkPage.onWallShort")}
+          </a>
           <a class="button" href={linkTo("today")}>
             {say("today.wallClose")}
           </a>
