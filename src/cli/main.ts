@@ -73,12 +73,26 @@ async function main(words: readonly string[]): Promise<ExitStatus> {
       else if (file !== undefined) status = explainCommand(file, { wording: o.wording }, talkOf(o));
       else command.error(t("explainNeeds"));
     });
-  add("rehearse", ["rehearse lighthouse", "rehearse lessons/barrier --class demo/harbour.json"])
+  add("rehearse", [
+    "rehearse lighthouse",
+    "rehearse lessons/barrier --class demo/harbour.json",
+    "rehearse dimmer --trace D9,LED1.anode:A --from 1s --to 1010ms",
+  ])
     .argument("<lesson>", t("lessonArgument"))
     .option("--class <file>", t("class"))
-    .action((lesson: string, o: CommonOptions & { class?: string }) => {
-      status = rehearseCommand(lesson, { classPath: o.class ?? null, today: o.today, seed: o.seed }, talkOf(o));
-    });
+    .option("--trace <places>", t("trace"))
+    .addOption(new Option("--from <time>", t("from")).argParser(readMoment).default(0, "0s"))
+    .addOption(new Option("--to <time>", t("to")).argParser(readSeconds).default(1, "1s"))
+    .option("--supply <item>", t("supply"))
+    .action(
+      (lesson: string, o: CommonOptions & { class?: string; trace?: string; from: number; to: number; supply?: string }) => {
+        const trace =
+          o.trace === undefined
+            ? null
+            : { places: o.trace, fromSeconds: o.from, toSeconds: o.to, supply: o.supply ?? null, seed: o.seed };
+        status = rehearseCommand(lesson, { classPath: o.class ?? null, today: o.today, seed: o.seed, trace }, talkOf(o));
+      },
+    );
   add("plan", ["plan demo/harbour.json", "plan my-class.json --today 2027-01-04"])
     .argument("<class>", t("classArgument"))
     .option("--trays", t("trays"))
@@ -159,6 +173,10 @@ function readSeconds(text: string): number {
   if (time.status !== "read" || time.value <= 0) throw new InvalidArgumentError("Write a time, such as 5s or 300ms.");
   if (time.value > 86_400) throw new InvalidArgumentError("Write at most one day, such as 86400s.");
   return time.value;
+}
+/** As readSeconds, and the very beginning. */
+function readMoment(text: string): number {
+  return /^0 ?(s|ms)?$/.test(text.trim()) ? 0 : readSeconds(text);
 }
 function collect(text: string, before: string[][]): string[][] {
   return [...before, text.split(",").map((s) => s.trim())];

@@ -5,6 +5,7 @@
 // time and with a word that says so. Cautions are never left out: they would rather take a second side.
 // Does not know: how the lesson was rehearsed.
 import type { Lesson } from "../bench/lesson/index.ts";
+import { tellingTrace } from "../bench/rehearsal/index.ts";
 import { formatClock, formatDay, formatNumber, itemName, type Language, say, sayUnchecked } from "../language/index.ts";
 import type { ClassFile } from "../school/file/index.ts";
 import type { PlannedLesson } from "../school/readiness/index.ts";
@@ -15,6 +16,7 @@ import { type MarkdownBlock, markdownBlocks } from "./markdownBlocks.ts";
 import { lineCount } from "./measure.ts";
 import { sentence } from "./sentence.ts";
 import { sheetHeight, sheetWidth } from "./styleSheet.ts";
+import { waveformFigure } from "./waveformFigure.ts";
 import { groupOf, lessonTitle } from "./who.ts";
 
 export interface RunSheetInput {
@@ -65,8 +67,10 @@ export function runSheetPaper(input: RunSheetInput, language: Language): PaperCo
           .slice(0, 1),
   )[0];
   const kept = first ? blockHeight(first, sayWidth) + hintHeight : 0;
-  const pieces = (count: number, withSees: boolean): Piece[] => [
+  const wave = wavePieces(lesson, planned, language);
+  const pieces = (count: number, withSees: boolean, withWave = false): Piece[] => [
     ...readings,
+    ...(withWave ? wave : []),
     ...(mistakes.length === 0
       ? []
       : shortened(say(language, "runSheet.mistakes"), mistakes.slice(0, count), mistakes.length - count, language)),
@@ -74,6 +78,7 @@ export function runSheetPaper(input: RunSheetInput, language: Language): PaperCo
     ...list(say(language, "runSheet.cautions"), warnings),
   ];
   const choices = [
+    ...(wave.length > 0 ? [pieces(mistakes.length, true, true)] : []),
     pieces(mistakes.length, true),
     ...mistakes.map((_, i) => pieces(mistakes.length - i, false)),
     pieces(0, false),
@@ -289,6 +294,21 @@ function seesPiece(tables: readonly MarkdownBlock[], language: Language): Piece[
     ];
   });
 }
+
+/** What an oscilloscope would show, where the lesson has something that a meter does not; the first to go where room is short. */
+function wavePieces(lesson: Lesson, planned: PlannedLesson, language: Language): Piece[] {
+  const trace = tellingTrace(lesson, planned.supply === null ? {} : { supply: planned.supply });
+  const probe = trace?.probes[0];
+  if (!trace || !probe) return [];
+  const size = { width: halfWidth, height: waveHeight, letter: 2.8 };
+  return [
+    heading(say(language, "runSheet.wave")),
+    { height: waveHeight + 1, html: html`<figure>${waveformFigure(trace, probe, language, size)}</figure>` },
+  ];
+}
+
+/** mm of the figure: eight divisions of 4 mm and its words. */
+const waveHeight = 38;
 
 /** Width of the column that names the point, mm. */
 const pointWidth = 27;

@@ -172,5 +172,13 @@ code{font:inherit;font-weight:700;direction:ltr;unicode-bidi:isolate}
 .d .wire{fill:none;stroke:#000;stroke-width:calc(1.3px*var(--k,1));stroke-linejoin:round}
 .d .strip{fill:none;stroke:#767676;stroke-width:calc(.4px*var(--k,1))}
 .d .dot{fill:#000;r:calc(2.1px*var(--k,1))}
+.wave{display:block}
+.wave text{font-family:"Paper","Noto Sans",sans-serif;fill:#000}
+.wave .b{font-weight:700}
+.wave path{fill:none;stroke:#000}
+.wave .div{stroke:#767676;stroke-width:.12px}
+.wave .zero{stroke-width:.3px}
+.wave .curve{stroke-width:.5px;stroke-linejoin:round}
+.wave .fast{stroke-width:.2px}
 @media print{.sheet{margin:0 auto}.sheet+.sheet{break-before:page}tr,figure,li{break-inside:avoid}thead{display:table-header-group}}
 `.replace(/\n/g, "");

@@ -79,6 +79,21 @@ describe("rehearse", () => {
     for (const v of answer.variants) expect(verdicts).toContain(v.verdict);
     expect(answer.margins.map((m: Any) => m.part)).toContain("R1");
   });
+  test("voltage and current over time: PWM of 490.196 Hz, edge by edge", () => {
+    const traced: Any = answerOf(["rehearse", "dimmer", "--trace", "D9,LED1.anode:A", "--from", "1500ms", "--to", "1510ms"]);
+    expect(traced.problems).toEqual([]);
+    expect(traced.probes.map((p: Any) => [p.at, p.unit])).toEqual([
+      ["board.D9", "V"],
+      ["LED1.anode", "A"],
+    ]);
+    const points: [number, number][] = traced.probes[0].points;
+    const rises = points.flatMap(([s, v], i) => (i > 0 && v - (points[i - 1]?.[1] ?? 0) > 2 ? [s] : []));
+    expect(rises.length).toBeGreaterThanOrEqual(4);
+    expect((rises[1] ?? 0) - (rises[0] ?? 0)).toBeCloseTo(1 / 490.196, 6);
+    expect(traced.probes[1].most).toBeGreaterThan(0.005);
+    const missing: Any = answerOf(["rehearse", "dimmer", "--trace", "D77"]);
+    expect(missing.problems).toEqual([expect.objectContaining({ code: "rehearsal.probeNotThere", probe: "D77" })]);
+  });
   test("an unsafe lesson: value and limit of each hazard, severity by the data sheet", () => {
     const folder = freshFolder();
     mkdirSync(join(folder, "hot"));

@@ -31,8 +31,9 @@ export function traceRun(table: Table, run: Run, probes: readonly Probe[], from:
     if (end <= begin) continue;
     if (segment.scene.followed) {
       const [first, last] = [segment.scene.phases[0], segment.scene.phases.at(-1)];
-      // Steps are told one by one, so that a step across the border of the stretch begins or ends a little outside of it.
-      if (first && last) for (const pen of pens) pen.draw(segment.from, segment.to, first.point, last.point);
+      // Steps are told one by one; one that lies across the border of the stretch is cut there.
+      const share = (at: number) => (at - segment.from) / (segment.to - segment.from);
+      if (first && last) for (const pen of pens) pen.draw(begin, end, first.point, last.point, share(begin), share(end));
       continue;
     }
     for (const turn of turnsIn(segment.scene, begin, end)) {
@@ -76,17 +77,21 @@ function makePen(probe: Probe, node: string) {
   const points: TracePoint[] = [];
   const gaps: (readonly [number, number])[] = [];
   let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  const valueAt = (point: Point) => (probe.unit === "V" ? point.volts(node) : point.legAmps(probe.at.part, probe.at.leg));
+  const valueAt = (point: Point) => {
+    const value = probe.unit === "V" ? point.volts(node) : point.legAmps(probe.at.part, probe.at.leg);
+    return Math.abs(value) < sameValue ? 0 : value;
+  };
   return {
-    /** A straight line from one point to another. */
-    draw(from: number, to: number, first: Point, last: Point) {
+    /** A straight line from one point to another, or a part of it between two shares. */
+    draw(from: number, to: number, first: Point, last: Point, fromShare = 0, toShare = 1) {
       if (probe.unit === "V" && first.on && !first.holds(node)) {
         const gap = gaps.at(-1);
         if (gap && gap[1] === from) gaps[gaps.length - 1] = [gap[0], to];
         else gaps.push([from, to]);
         return;
       }
-      const [a, b] = [valueAt(first), valueAt(last)];
+      const [start, change] = [valueAt(first), valueAt(last) - valueAt(first)];
+      const [a, b] = [start + fromShare * change, toShare === 1 ? valueAt(last) : start + toShare * change];
       points.push([from, a], [to, b]);
       least = Math.min(least, a, b);
       most = Math.max(most, a, b);

@@ -21,11 +21,14 @@ import {
   type Talk,
   wrap,
 } from "../output.ts";
+import { type TraceOptions, traceCommand } from "./trace.ts";
 
 export interface RehearseOptions {
   readonly classPath: string | null;
   readonly today: Day;
   readonly seed: number;
+  /** Voltage and current over time in place of the whole rehearsal. */
+  readonly trace: TraceOptions | null;
 }
 
 export function rehearseCommand(path: string, options: RehearseOptions, talk: Talk): ExitStatus {
@@ -48,6 +51,7 @@ export function rehearseCommand(path: string, options: RehearseOptions, talk: Ta
   };
   const lesson = loadLesson(path);
   if (lesson.value === null) return fail(lesson.problems);
+  if (options.trace !== null) return traceCommand(lesson.value, lesson.problems, options.trace, talk);
   let school: RehearsingSchool | null = null;
   if (options.classPath !== null) {
     const loaded = loadSchool(options.classPath);

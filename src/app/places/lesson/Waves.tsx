@@ -5,6 +5,7 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Lesson } from "../../../bench/lesson/index.ts";
 import type { Probe, Trace, TracedProbe } from "../../../bench/rehearsal/index.ts";
+import { across, roundStep, scaleLines, type WaveScale, waveScale, waveShape, withoutNoise } from "../../../documents/index.ts";
 import {
   formatAmount,
   formatList,
@@ -20,8 +21,6 @@ import { useSay, useSession } from "../../session/useSession.ts";
 import { makeAsking } from "../questions/makeAsking.ts";
 import { legWords, setWords } from "./lessonWords.ts";
 import { repeatsOf, waveEdges } from "./waveEdges.ts";
-import { across, roundStep, scaleLines, type WaveScale, waveScale } from "./waveScale.ts";
-import { waveShape, withoutNoise } from "./waveShape.ts";
 
 type TraceQuestion = BenchQuestion & { readonly ask: "trace" };
 

@@ -1,9 +1,8 @@
 // Scales and edges of curves; expected values by hand.
 import { expect, test } from "vitest";
 import type { TracePoint } from "../../../bench/rehearsal/index.ts";
+import { roundStep, scaleLines, waveScale, waveShape } from "../../../documents/index.ts";
 import { repeatsOf, waveEdges } from "./waveEdges.ts";
-import { roundStep, scaleLines, waveScale } from "./waveScale.ts";
-import { waveShape } from "./waveShape.ts";
 
 const scales: [least: number, most: number, step: number, low: number, high: number][] = [
   [0, 5, 1, 0, 5],

@@ -1,7 +1,7 @@
 // What is drawn of a curve: lines where it can be followed, boxes where it changes faster than lines can be told apart.
 //
 // Does not know: pixels, colours.
-import type { TracePoint } from "../../../bench/rehearsal/index.ts";
+import type { TracePoint } from "../bench/rehearsal/index.ts";
 
 /** Within it the curve goes up and down between two values all the time. */
 export interface FastBox {
@@ -16,8 +16,10 @@ export interface WaveShape {
   readonly boxes: readonly FastBox[];
 }
 
-/** Points in one column that are still lines: an edge up and an edge down. */
-const mostPoints = 6;
+/** Times that a curve may turn back in one column and still be lines: an edge up, an edge down and the next. */
+const mostTurns = 3;
+/** Share of the whole height that counts as turning back: less is ripple. */
+const leastTurn = 0.02;
 
 /** @param columns how many lines beside each other can be told apart. @param gaps stretches without a value, s. */
 export function waveShape(
@@ -29,9 +31,8 @@ export function waveShape(
   if (!first || !last) return { lines: [], boxes: [] };
   const width = (last[0] - first[0]) / columns;
   const columnOf = (at: number) => (width === 0 ? 0 : Math.min(columns - 1, Math.floor((at - first[0]) / width)));
-  const counts = new Map<number, number>();
-  for (const [at] of points) counts.set(columnOf(at), (counts.get(columnOf(at)) ?? 0) + 1);
-  const isFast = (at: number) => (counts.get(columnOf(at)) ?? 0) > mostPoints;
+  const counts = turnsByColumn(points, columnOf);
+  const isFast = (at: number) => (counts.get(columnOf(at)) ?? 0) > mostTurns;
   const lines: TracePoint[][] = [[]];
   const boxes: FastBox[] = [];
   let before: TracePoint | null = null;
@@ -57,6 +58,29 @@ export function waveShape(
     else boxes.push({ from: at, to: at, least: value, most: value });
   }
   return { lines: lines.filter((list) => list.length > 1), boxes };
+}
+
+/** How often the curve turns back in each column. */
+function turnsByColumn(points: readonly TracePoint[], columnOf: (at: number) => number): ReadonlyMap<number, number> {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const [, value] of points) {
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
+  const enough = leastTurn * (most - least);
+  const counts = new Map<number, number>();
+  // The last value at which it turned back or from which it still goes on, and which way it goes.
+  let [furthest, way] = [points[0]?.[1] ?? 0, 0];
+  for (const [at, value] of points) {
+    const change = value - furthest;
+    if (Math.sign(change) === way) furthest = value;
+    else if (Math.abs(change) > enough) {
+      if (way !== 0) counts.set(columnOf(at), (counts.get(columnOf(at)) ?? 0) + 1);
+      way = Math.sign(change);
+      furthest = value;
+    }
+  }
+  return counts;
 }
 
 /** Less than a millionth of what is there is noise of the arithmetic. */
