@@ -33,6 +33,18 @@ const items = ["180", "220", "270", "330", "470", "1k", "4k7", "10k", "22k", "10
   .map((ohms) => `resistor ${ohms}`)
   .concat(["red", "yellow", "green", "blue", "white"].map((colour) => `led ${colour}`));
 
+/** Every kind of supply that a class may have. */
+const supplies = [
+  strongSupply,
+  "usb-port 500mA",
+  "usb-port 900mA",
+  "adapter 1000mA",
+  "power-bank",
+  "battery-9v",
+  "battery-4aa alkaline",
+  "battery-4aa nimh",
+];
+
 const median = (values: number[]) => [...values].sort((a, b) => a - b)[values.length >> 1] as number;
 
 function load(id: string): Lesson {
@@ -81,6 +93,7 @@ function deckOf(elements: Iterable<Element>): string {
   for (const e of elements) {
     count += 1;
     if (e.kind === "resistor") deck += `R${count} ${node(e.a)} ${node(e.b)} ${e.ohms}\n`;
+    else if (e.kind === "capacitor") deck += `C${count} ${node(e.a)} ${node(e.b)} ${e.farads}\n`;
     else if (e.kind === "diode") {
       deck += `D${count} ${node(e.anode)} ${node(e.cathode)} M${count}\n`;
       deck += `.model M${count} D(IS=${e.saturationAmps} N=${e.emission} RS=${e.seriesOhms})\n`;
@@ -108,7 +121,16 @@ function processTime(path: string, deck: string): number {
 export async function run(): Promise<Row[]> {
   const rows: Row[] = [];
   const folder = mkdtempSync(join(tmpdir(), "rehearsal-"));
-  for (const id of ["lighthouse", "signal-lamp", "quay-lamp-at-dusk", "barrier"]) {
+  for (const id of [
+    "lighthouse",
+    "signal-lamp",
+    "quay-lights",
+    "quay-lamp-at-dusk",
+    "dimmer",
+    "barrier",
+    "water-temperature",
+    "foghorn",
+  ]) {
     const lesson = load(id);
     const { player } = programPlayer(lesson);
     const { build } = makeBuild(lesson, { supply: strongSupply });
@@ -125,7 +147,7 @@ export async function run(): Promise<Row[]> {
     let variants = 0;
     const whole = timed(() => {
       const shelf = circuitShelf();
-      const result = finish(rehearseOn(lesson, { player, shelf, seed: 1 }, { items, supplies: [strongSupply], margins: true }));
+      const result = finish(rehearseOn(lesson, { player, shelf, seed: 1 }, { items, supplies, margins: true }));
       allSolves = shelf.solves;
       variants = result.variants.length;
     }, 3);
@@ -146,7 +168,7 @@ export async function run(): Promise<Row[]> {
       };
     };
     rows.push(row("as written", nominal, solves, 0.2, 20));
-    rows.push(row(`${variants} variants and the margins`, whole, allSolves, 0.2, 1000));
+    rows.push(row(`${supplies.length} supplies, ${variants} variants and the margins`, whole, allSolves, 0.2, 1000));
   }
   rmSync(folder, { recursive: true, force: true });
   return rows;

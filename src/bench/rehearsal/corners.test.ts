@@ -3,7 +3,7 @@
 import { describe, expect, test } from "vitest";
 import { sample } from "../../../test/sample.ts";
 import { seededRandom } from "../../base/index.ts";
-import { cableOhms } from "../parts/kinds/usbCable.ts";
+import { cableOhms } from "../parts/index.ts";
 import { makeBuild } from "./build.ts";
 import { circuitShelf } from "./circuitShelf.ts";
 import { type Corner, choiceAt, figuresOf, findCorners, sampleCorners, statesOf } from "./corners.ts";

@@ -9,6 +9,7 @@ import type { Build } from "./build.ts";
 import type { CircuitShelf } from "./circuitShelf.ts";
 import { freshVolts } from "./findHazards.ts";
 import { type Heat, lastingMean, lastingSeconds, regulatorWatts } from "./findHeat.ts";
+import { longestCable } from "./longestCable.ts";
 import type { Hazard, SupplyReason, SupplyResult } from "./result.ts";
 import { meanOf, type Run, type Segment } from "./run.ts";
 import type { Point } from "./table.ts";
@@ -52,6 +53,7 @@ export function judgeSupply(build: Build, run: Run, shelf: CircuitShelf, heats: 
     hours,
     lessons: hours === null ? null : Math.floor(hours / (build.lesson.minutes / 60) + 1e-9),
     regulatorCelsius,
+    cableMetres: longestCable(build, fed, shelf),
     hottest: hottest ? { part: hottest.part, celsius: hottest.celsius, touch: hottest.touch } : null,
   };
 }

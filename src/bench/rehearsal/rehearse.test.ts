@@ -549,6 +549,9 @@ test("the lighthouse with what a class has: values that pass, and one that burns
       ["R1", "resistor 22", "unsafe"],
       ["LED1", "led green", "ready"],
       ["LED1", "led yellow", "ready"],
+      // Stand-ins of the catalogue: about 9 mA through 220 Ω and 25 Ω with 3 V across them.
+      ["LED1", "led blue", "ready"],
+      ["LED1", "led white", "ready"],
     ].sort(),
   );
 });

@@ -180,6 +180,8 @@ export interface SupplyResult {
   readonly lessons: number | null;
   /** °C of the board's regulator in a room of 25 °C; null where the supply does not pass it. */
   readonly regulatorCelsius: number | null;
+  /** m of thin cable (AWG 28) with which the board still has what it needs, at most 5; null where no cable lies between. */
+  readonly cableMetres: number | null;
   /** The hottest part with this supply; null where nothing warms up. */
   readonly hottest: HotPart | null;
 }

@@ -175,10 +175,13 @@ function supplyWords(s: SupplyResult, language: Language): readonly string[] {
   return [
     `${itemName(language, s.supply)}: ${sayUnchecked(language, `fits.${s.fits}`)}${why === "" ? "" : ` (${why})`}`,
     say("load", { meanAmps: s.amps, peakAmps: s.peakAmps, leastVolts: s.leastVolts, atMs: s.leastVoltsMs }),
+    ...(s.cableMetres === null ? [] : [say(cableKey(s.cableMetres), { cableMetres: Math.floor(s.cableMetres * 10) / 10 })]),
     ...(s.hottest ? [say("hottest", { ...s.hottest, touch: sayUnchecked(language, `touch.${s.hottest.touch}`) })] : []),
     ...(s.hours === null ? [] : [say("lasts", { hours: s.hours, lessons: s.lessons })]),
   ];
 }
+
+const cableKey = (metres: number) => (metres >= 5 ? "cableAny" : metres < 0.3 ? "cableNone" : "cable");
 
 /** From which value to which the lesson works; a tenth and ten times are as far as it was tried. */
 function marginWords(m: Margin, language: Language): string {

@@ -14,6 +14,7 @@ const result = (supply: string, fits: SupplyResult["fits"]): SupplyResult => ({
   regulatorCelsius: null,
   leastVoltsMs: 0,
   lessons: null,
+  cableMetres: null,
   hottest: null,
 });
 
