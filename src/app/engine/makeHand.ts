@@ -30,9 +30,12 @@ interface Pending {
 /** A stop that is not heard within this time is one inside the solver: the worker is ended. */
 const stopMs = 400;
 /** A sign of life is asked for this often, */
-const beatMs = 4000;
-/** and after so many in vain the worker is given up. Beats, not a clock: a laptop that slept has missed none. */
-const mostMissed = 6;
+const beatMs = 1000;
+/**
+ * and after so many in vain the worker is given up and its questions go to a fresh one. Beats, not a clock: a laptop that slept
+ * has missed none. Work is done in slices, so that on the slowest laptop a sign comes within three.
+ */
+const mostMissed = 7;
 
 export function makeHand(memory: SharedMemory): Hand {
   const pending = new Map<number, Pending>();
@@ -82,7 +85,7 @@ export function makeHand(memory: SharedMemory): Hand {
         return;
       }
       missed += 1;
-      if (missed > mostMissed) lose("broken", "no sign of life");
+      if (missed > mostMissed) startAfresh();
       else host?.send({ say: "there?" });
     }, beatMs);
   }
