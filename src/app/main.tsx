@@ -26,6 +26,7 @@ async function start(root: HTMLElement): Promise<void> {
   const session = await makeSession({
     engine,
     store: lateStore(opening),
+    opened: opening,
     now: () => new Date(),
     freshId: () => crypto.randomUUID(),
     saveFile,

@@ -48,6 +48,56 @@ browserTest("a second tab follows the first one, acts nothing, and takes over wh
   await close();
 });
 
+browserTest(
+  "a storage that is held is told within three seconds, all else works, and the class comes when it is free",
+  async () => {
+    const profile = join(folder, "held");
+    const first = await withDemo({ profile });
+    await first.page.getByRole("checkbox").first().check();
+    await first.page.waitForTimeout(600);
+    const page = await first.context.newPage();
+    // The databases answer nothing until they are let go.
+    await page.addInitScript(() => {
+      const waiting: (() => void)[] = [];
+      let isHeld = true;
+      const open = IDBFactory.prototype.open;
+      IDBFactory.prototype.open = function (...asked) {
+        const request = open.apply(this, asked);
+        const listen = request.addEventListener.bind(request) as (type: string, hear: (event: Event) => void) => void;
+        request.addEventListener = ((type: string, hear: (event: Event) => void) => {
+          if (!isHeld) return listen(type, hear);
+          waiting.push(() => {
+            if (request.readyState === "pending") listen(type, hear);
+            else if (type === "success") hear({ target: request } as unknown as Event);
+          });
+        }) as typeof request.addEventListener;
+        return request;
+      };
+      Object.assign(globalThis, {
+        letGo() {
+          isHeld = false;
+          for (const go of waiting) go();
+        },
+      });
+    });
+    await first.page.close();
+    const since = Date.now();
+    await page.goto(`${pathToFileURL(builtFile).href}#/first`);
+    await page.locator(".bar", { hasText: "Another tab holds the storage." }).waitFor();
+    expect(Date.now() - since).toBeLessThan(6000);
+    await page
+      .getByRole("link", { name: "Look at the harbour class" })
+      .or(page.getByRole("button", { name: "Look at the harbour class" }))
+      .waitFor();
+    await page.evaluate(() => (globalThis as unknown as { letGo(): void }).letGo());
+    await page.locator(".bar", { hasText: "Another tab holds the storage." }).waitFor({ state: "detached" });
+    await goTo(page, "#/today");
+    await planned(page);
+    expect(await page.getByRole("checkbox").first().isChecked()).toBe(true);
+    await first.close();
+  },
+);
+
 browserTest("a clock that went back is told, and nothing is lost", async () => {
   const profile = join(folder, "clock");
   const first = await withDemo({ profile });

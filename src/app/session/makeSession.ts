@@ -21,6 +21,8 @@ import { minuteOf, startTime } from "./time.ts";
 export interface SessionWorld {
   readonly engine: Engine;
   readonly store: Store;
+  /** Resolves when the store has opened, or has found that it cannot. */
+  readonly opened: Promise<unknown>;
   readonly now: () => Date;
   /** A new id for a class on this computer. */
   readonly freshId: () => string;
@@ -40,6 +42,10 @@ const planAfter = 150;
 const orderSeconds = 30;
 /** Seeds everything that chance decides, so that the page and the commands say the same. */
 const seed = 1;
+/** ms after which a storage that was held is looked at again. */
+const askAgainAfter = 1000;
+/** ms that the demo waits for the storage before its plan is worked out all the same. */
+const planWithoutAfter = 1000;
 /** Minutes that clocks may differ before a person is told. */
 const clockSlack = 10;
 
@@ -67,6 +73,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   const running = signal<Progress | null>(null);
   /** Resolves when the class on screen is open in the store; null where nothing waits for that. */
   const entering = signal<Promise<void> | null>(null);
+  const entersSlowly = signal(false);
 
   const shippedAnswer = engine.shipped().answer.then((files) => {
     shipped.value = files;
@@ -89,7 +96,7 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
   const school = computed<School | null>(() => {
     const file = classFile.value;
     // Another state of it may be kept: nothing is worked out for a moment's sake.
-    return file && entering.value === null ? { classFile: file, today: today.value, seed } : null;
+    return file && (entering.value === null || entersSlowly.value) ? { classFile: file, today: today.value, seed } : null;
   });
   const ms = (): number => performance.now();
   const plan = answering<Plan>((s, p) => engine.plan(s, p), ms);
@@ -219,6 +226,9 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
       acts.value = beginActs(demo.classFile, () => shipped.peek());
       entering.value = openDemo();
     });
+    setTimeout(() => {
+      entersSlowly.value = true;
+    }, planWithoutAfter);
   };
 
   const tell = ({ acts: list, change, says }: Step, undone: boolean): void => {
@@ -385,9 +395,25 @@ export async function makeSession(world: SessionWorld): Promise<Session> {
     await showDemo();
     return session;
   }
-  const [tag, last] = await Promise.all([store.note(note.language), store.note(note.last)]);
-  if (tag !== null) pageLanguage.value = tag;
-  if (last) await reopen(last);
+  const openLast = async (): Promise<void> => {
+    const [tag, last] = await Promise.all([store.note(note.language), store.note(note.last)]);
+    if (tag !== null) pageLanguage.value = tag;
+    if (last && open.peek() === null) await reopen(last);
+  };
+  /** Another tab may hold the storage for long: the page goes on without, and with it when it is free, unless a class was opened. */
+  const waitForStorage = (): void => {
+    setTimeout(() => {
+      if (open.peek() !== null) return;
+      if (store.trouble === "blocked") return waitForStorage();
+      notice.value = null;
+      void openLast();
+    }, askAgainAfter);
+  };
+  await world.opened;
+  if (store.trouble === "blocked") {
+    notice.value = { code: "keeping.blocked", data: {} };
+    waitForStorage();
+  } else await openLast();
   return session;
 }
 

@@ -335,7 +335,7 @@ test("a class is forgotten, brought back whole, forgotten for good, and its neig
   // A tab that did not hear of it cannot write it back.
   stale.keep(text("late"), "late");
   await stale.settled();
-  expect(stale.state.value).toMatchObject({ word: "not kept", why: "behind" });
+  expect(stale.state.value).toMatchObject({ word: "not kept", why: "taken-off" });
   expect(await store.bringBack("a")).toBe(true);
   expect((await store.open("a", "")).found?.text).toBe("a");
   await store.forget("a");
@@ -354,4 +354,27 @@ test("a class is listed under its new title from the next save on", async () => 
   kept.keep(text("x"), "x");
   await store.settled();
   expect((await store.classes()).map((c) => c.title)).toEqual(["8b"]);
+});
+
+test("a class that another tab took off is told as such, and a word from the person keeps it again", async () => {
+  for (const isCleared of [false, true]) {
+    const classes = memoryBucket();
+    const kept = await keptClass(classes, "a", "7b", around());
+    kept.keep(text("one"), "one");
+    await kept.settled();
+    const other = makeStore(classes, memoryBucket(), { ...around(), trouble: () => null, persistent: () => false });
+    await other.forget("a");
+    if (isCleared) await other.clearForgotten();
+    kept.keep(text("two"), "two");
+    await kept.settled();
+    expect(kept.state.value).toMatchObject({ word: "not kept", why: "taken-off" });
+    // Nothing is written by itself.
+    kept.keep(text("three"), "three");
+    await kept.settled();
+    expect(kept.state.value).toMatchObject({ word: "not kept", why: "taken-off" });
+    kept.retry();
+    await kept.settled();
+    expect(kept.state.value.word).toBe("kept");
+    expect((await keptClass(classes, "a", "", around())).found?.text).toBe("three");
+  }
 });

@@ -122,6 +122,7 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
       bucket.put(records, { onlyIf: { prefix: heads, last: top === null ? null : heads + top }, flushed: true });
     const generations: StandingGeneration[] = [];
     let answer: "done" | "behind";
+    let wasTakenOff = false;
     try {
       answer = await put(stood.top).catch(async (error: unknown) => {
         // A quota can be made room under; a disk that failed is not written to again unasked.
@@ -136,6 +137,7 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
       if (answer === "behind") {
         // A save of ours whose answer never came may be what stands there.
         const [top] = await readHeads(bucket, id);
+        wasTakenOff = stood.top !== null && (top === undefined || top.head?.gone === true);
         if (top && tried.has(top.name)) {
           generations.unshift(top);
           answer = await put(top.name);
@@ -144,7 +146,7 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
     } catch (error) {
       return refuse({ snapshot, note }, troubleOf(error), detailOf(error));
     }
-    if (answer === "behind") return refuse({ snapshot, note }, "behind", "");
+    if (answer === "behind") return refuse({ snapshot, note }, wasTakenOff ? "taken-off" : "behind", "");
     tried.clear();
     const generation = { name: made.name, counter, status: "whole", head: made.read, hash: made.hash } as const;
     standing = {
@@ -292,7 +294,7 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
       waiting = { snapshot, note };
       if (state.value.word === "not kept") {
         // Another tab's work stands on top: only a word from the person puts ours over it.
-        if (state.value.why === "behind" || state.value.why === "newer") return;
+        if (state.value.why === "behind" || state.value.why === "taken-off" || state.value.why === "newer") return;
       } else state.value = { word: "keeping" };
       plan();
     },
@@ -304,7 +306,7 @@ export async function keptClass(bucket: Bucket, id: string, called: string, arou
         return;
       }
       if (!writes()) return fail("not-writer", "");
-      const isBehind = state.value.word === "not kept" && state.value.why === "behind";
+      const isBehind = state.value.word === "not kept" && (state.value.why === "behind" || state.value.why === "taken-off");
       state.value = { word: "keeping" };
       // The person has seen that another tab wrote: what it wrote stays as a generation and ours goes on top.
       void flush(isBehind ? lookNow : undefined);

@@ -3,7 +3,7 @@
 // Two databases: classes, and small things apart from them. Names do not depend on the page's address: every file on a card
 // shares one origin, and a moved page finds its classes again. In a frame without an origin even a look at `indexedDB` is an
 // error; there, and where private modes refuse it, everything lasts as long as the page and "kept" is never said. It never
-// rejects and never waits longer than a few seconds: a database that does not open is tried again at each call.
+// rejects and never waits longer than two seconds: a database that does not open is tried again at each call.
 // Does not know: what is stored.
 import { BucketError, troubleOf } from "./bucket.ts";
 import { cacheBucket } from "./cacheBucket.ts";
@@ -25,7 +25,7 @@ export interface OpenStoreOptions {
 
 /** Opens the store; always answers. */
 export async function openStore(options: OpenStoreOptions = {}): Promise<Store> {
-  const { name = "benchday", now = () => new Date().toISOString(), openWithin = 3000 } = options;
+  const { name = "benchday", now = () => new Date().toISOString(), openWithin = 2000 } = options;
   const around = { now, between: betweenTabs(), batch: 150 };
   const none = () =>
     makeStore(memoryBucket(), memoryBucket(), {
@@ -45,7 +45,7 @@ export async function openStore(options: OpenStoreOptions = {}): Promise<Store> 
   const small = indexedDbBucket({ name: `${name}-small`, openWithin });
   let trouble: KeepingTrouble | null = null;
   try {
-    await Promise.race([classes.keys("heads/"), late(openWithin + 500)]);
+    await Promise.race([classes.keys("heads/"), late(openWithin + 100)]);
   } catch (error) {
     const kind = (error as { name?: unknown } | null)?.name;
     // Private windows of some browsers let the database be seen and not opened (from memory).
@@ -57,9 +57,9 @@ export async function openStore(options: OpenStoreOptions = {}): Promise<Store> 
         () => {
           trouble = null;
         },
-        () => setTimeout(again, 5000),
+        () => setTimeout(again, 1000),
       );
-    if (trouble !== "newer") setTimeout(again, 2000);
+    if (trouble !== "newer") setTimeout(again, 1000);
   }
 
   let isPersistent = false;

@@ -42,6 +42,7 @@ export type KeepingTrouble =
   | "rescued" // the browser had lost the class: a spare copy was taken, whole
   | "not-writer" // another tab writes
   | "behind" // another tab wrote meanwhile: parent hash differs
+  | "taken-off" // another tab took the class off this computer meanwhile
   | "failed"; // anything else the storage said
 
 export type KeptState =
