@@ -11,6 +11,7 @@ import type {
   DoubtCode,
   Hazard,
   HazardCode,
+  LoudnessWord,
   ReadinessWord,
   RehearsalProblemCode,
   SeenWord,
@@ -71,6 +72,7 @@ export interface Catalogue {
   readonly rehearsal: {
     readonly problems: Problems<RehearsalProblemCode>;
     readonly verdict: Texts<ReadinessWord>;
+    readonly loudness: Texts<LoudnessWord>;
     readonly seen: Texts<Exclude<SeenWord, `${number} degrees`> | "degrees">;
     readonly hazard: Texts<HazardCode>;
     /** What to do now, in words for somebody who knows no electronics. */

@@ -86,6 +86,8 @@ export type Noticing =
       readonly own: boolean;
       readonly element?: string;
       readonly leastVolts: number;
+      /** Hz between which it resonates and is about ten times as strong; a part that sounds by itself always does. */
+      readonly resonance?: readonly [from: number, to: number];
       readonly source: string;
     }
   | { readonly sense: "angle"; readonly source: string }

@@ -15,7 +15,7 @@ import { gatherBlinking, measureBlinking } from "./steadiness.ts";
 export interface Judgement {
   readonly passed: boolean;
   readonly seen: string;
-  readonly figures: Readonly<Record<string, number>>;
+  readonly figures: Readonly<Record<string, number | string>>;
 }
 
 export interface Evidence {

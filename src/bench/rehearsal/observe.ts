@@ -5,7 +5,7 @@
 // Does not know: checks, sentences.
 import { readLines } from "./lastLine.ts";
 import type { Perceived } from "./perceive.ts";
-import type { Observation } from "./result.ts";
+import { loudnessWords, type Observation } from "./result.ts";
 import type { Run } from "./run.ts";
 import { joinSpans, type Span } from "./span.ts";
 import { gatherBlinking } from "./steadiness.ts";
@@ -31,8 +31,11 @@ export function toMs(seconds: number): number {
   return Math.round(seconds * 1e6) / 1e3;
 }
 
-/** Figures as a person could measure them: six digits, and nothing finer than a nanoampere or nanovolt. */
-export function rounded(figures: Readonly<Record<string, number>>): Readonly<Record<string, number>> {
-  const told = (value: number) => (Math.abs(value) < 1e-9 ? 0 : Number(value.toPrecision(6)));
-  return Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, told(value)]));
+/** Figures as a person could measure them: six digits, nothing finer than a nanoampere or nanovolt, and loudness as a word. */
+export function rounded(figures: Readonly<Record<string, number>>): Readonly<Record<string, number | string>> {
+  const told = (name: string, value: number) => {
+    if (name === "loudness") return loudnessWords[value] ?? loudnessWords[0];
+    return Math.abs(value) < 1e-9 ? 0 : Number(value.toPrecision(6));
+  };
+  return Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, told(name, value)]));
 }

@@ -7,6 +7,7 @@ import { speedOf } from "./followParts.ts";
 import { hearSound } from "./hearSound.ts";
 import { meanOf, type Run } from "./run.ts";
 import { seeLight } from "./seeLight.ts";
+import { seeTrembling } from "./seeTrembling.ts";
 import { joinSpans, type Span } from "./span.ts";
 
 /** Part ("LED1", or "SEG1.a" where a part has several lights, or "board") → spans without gaps from 0 to the end. */
@@ -66,7 +67,7 @@ function stateSpans(run: Run, seen: (scene: Run["segments"][number]["scene"]) =>
 
 function angleSpans(part: string, run: Run): readonly Span[] {
   const moves = run.moves.get(part) ?? [];
-  return joinSpans(
+  const spans = joinSpans(
     moves.flatMap((move, i): Span[] => {
       const to = Math.min(run.end, move.to, moves[i + 1]?.from ?? run.end);
       const degrees = Math.round(move.fromDegrees);
@@ -76,6 +77,7 @@ function angleSpans(part: string, run: Run): readonly Span[] {
       return [{ from: move.from, to, seen: `${degrees} degrees`, figures: { degrees } }];
     }),
   );
+  return seeTrembling(spans, moves);
 }
 
 function boardSpans(run: Run): readonly Span[] {

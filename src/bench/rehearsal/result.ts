@@ -32,6 +32,7 @@ export type SeenWord =
   | "silent"
   | "sounding"
   | "moving"
+  | "trembling"
   | "stopped"
   | "turning"
   | "turning back"
@@ -43,6 +44,10 @@ export type SeenWord =
   | "undetermined"
   | `${number} degrees`;
 
+/** How loud a sound is on a team's own table in a class, the faintest first. */
+export const loudnessWords = ["faint", "clear", "loud"] as const;
+export type LoudnessWord = (typeof loudnessWords)[number];
+
 /** From this moment on a person notices this, until the next observation of the same part. */
 export interface Observation {
   readonly ms: number;
@@ -50,7 +55,7 @@ export interface Observation {
   readonly part: string;
   /** A `SeenWord`; for "text" the line itself, which is data and no code. */
   readonly seen: string;
-  /** Figures that belong to it: hertz, duty (a share), degrees, amps, volts. */
+  /** Figures that belong to it: hertz, duty (a share), degrees, swing (degrees that it trembles by), amps, volts; loudness, a `LoudnessWord`. */
   readonly figures: Readonly<Record<string, number | string>>;
 }
 

@@ -8,7 +8,7 @@ export interface Span {
   readonly from: number;
   readonly to: number;
   readonly seen: SeenWord;
-  /** hertz, duty, degrees, amps. */
+  /** hertz, duty, degrees, swing, amps; loudness as the number of its word. */
   readonly figures: Readonly<Record<string, number>>;
 }
 

@@ -106,7 +106,7 @@ function printRehearsal(result: RehearsalResult, language: Language): void {
   print(bold(`${result.lesson}: ${sayUnchecked(language, `verdict.${result.verdict}`)}`));
   section(
     "seen",
-    result.observations.map((o) => [seconds(o.ms), o.part, o.part === "text" ? o.seen : seenWord(o.seen, language)]),
+    result.observations.map((o) => [seconds(o.ms), o.part, o.part === "text" ? o.seen : seenWithFigures(o, language)]),
   );
   section(
     "checks",
@@ -151,6 +151,14 @@ function printRehearsal(result: RehearsalResult, language: Language): void {
     "margins",
     result.margins.map((m) => [marginWords(m, language)]),
   );
+}
+
+/** "sounding, 440 Hz, clear", "blinking, 2 Hz". */
+function seenWithFigures({ seen, figures }: RehearsalResult["observations"][number], language: Language): string {
+  const words = [seenWord(seen, language)];
+  if (typeof figures.hertz === "number") words.push(formatAmount(language, Number(figures.hertz.toPrecision(3)), "Hz"));
+  if (typeof figures.loudness === "string") words.push(sayUnchecked(language, `loudness.${figures.loudness}`));
+  return words.join(", ");
 }
 
 const seenWord = (seen: string, language: Language) =>

@@ -15,7 +15,12 @@ export function seenWords(language: Language, { part, seen, figures }: Observati
       : typeof figures.amps === "number" && figures.amps > 5e-4
         ? formatAmount(language, figures.amps, "A")
         : null;
-  return figure === null ? word : say(language, "lessonPage.seenWith", { seen: word, figure });
+  const withFigure = figure === null ? word : say(language, "lessonPage.seenWith", { seen: word, figure });
+  if (typeof figures.loudness !== "string") return withFigure;
+  return say(language, "lessonPage.seenWith", {
+    seen: withFigure,
+    figure: sayUnchecked(language, `loudness.${figures.loudness}`),
+  });
 }
 
 /** A word of the catalogue, or "90 degrees". */

@@ -1,5 +1,5 @@
 // The passive magnetic buzzer: a coil that needs a tone. Straight on a pin it takes about 70 mA, far above the pin's limit.
-// Does not know: its resonance of 2–2.7 kHz.
+// Does not know: that its pitch wanders with the voltage.
 import { definePart, practice } from "../definePart.ts";
 import { inLine } from "../footprints.ts";
 
@@ -28,7 +28,9 @@ export const magneticBuzzer = definePart({
       unsafe: { value: 0.11, source: "5 V steadily across 47 Ω: the coil gets hot, from memory" },
     },
   ],
-  noticed: () => [{ sense: "sound", own: false, leastVolts: 0.5, source: "from memory" }],
+  noticed: () => [
+    { sense: "sound", own: false, leastVolts: 0.5, resonance: [2000, 2700], source: `from memory; ${sheet}: 2–2.7 kHz` },
+  ],
   coilHenries: () => ({ value: 0.001, source: "from memory: about 1 mH" }),
   standIns: [{ part: "piezo", when: "always, less loud", source: practice }],
   price: "b",
