@@ -14,7 +14,7 @@ import { itemName, languageFor } from "../../src/language/index.ts";
 import { rehearseForSchool } from "../../src/school/readiness/index.ts";
 import { sample } from "../sample.ts";
 import { soon, ways } from "./hands.ts";
-import { accessibilityFaults, browserTest, openPage, withDemo } from "./harness.ts";
+import { accessibilityFaults, browserTest, goTo, openPage, withDemo } from "./harness.ts";
 import { nastyStrings } from "./nastyStrings.ts";
 
 /** The semicolon is missing at the end of line 4; the compiler names line 5. */
@@ -120,11 +120,11 @@ for (const [name, size, hands] of ways)
       await soon(() => nextLine(page)).toBe("11");
       await hand.press("Step");
       await soon(() => nextLine(page)).toBe("12");
-      expect(await row(page, "D2")).toEqual(["input with pull-up", "not read yet"]);
+      expect(await row(page, "D2")).toEqual(["not read yetinput with pull-up"]);
       // The key goes down at 1 s; the program reads it within its 20 ms, and lights the lamp.
       await hand.press("To the next pin change");
       await soon(() => told(page)).toMatch(/^D9: high\. Line 25 comes next, at 1(\.0\d)? s\.$/);
-      expect(await row(page, "D9")).toEqual(["output", "high changed"]);
+      expect(await row(page, "D9")).toEqual(["high changedoutput"]);
       expect((await row(page, "LED1"))[0]).toMatch(/^lit, 1[12](\.\d)? mA$/);
       expect(await row(page, "LED2")).toEqual(["dark"]);
       expect((await row(page, "now"))[0]).toBe("0");
@@ -139,7 +139,7 @@ for (const [name, size, hands] of ways)
       await soon(() => nextLine(page)).toBe("11");
       // Before the beginning nothing runs twice: line 11 does not come again.
       await hand.press("Go to line 11");
-      await soon(() => told(page)).toBe("Line 11 does not come any more. The walk stands where it stood.");
+      await soon(() => told(page)).toBe("Line 11 does not come within this walk. The walk stands where it stood.");
       expect(await accessibilityFaults(page)).toEqual([]);
       expect(await tooSmall(page)).toEqual([]);
       expect(opened.faults).toEqual([]);
@@ -172,7 +172,7 @@ for (const [name, size, hands] of ways)
         await soon(() => nextLine(page)).toBe("2");
         await page.getByRole("button", { name: "To the next pin change" }).focus();
         await hand.press("To the next pin change");
-        await soon(() => row(page, "D10")).toEqual(["output", "pulses, 51 of 255 (20 % high) changed"]);
+        await soon(() => row(page, "D10")).toEqual(["pulses, 51 of 255 (20 % high) changedoutput"]);
         await page.getByLabel("Your program").focus();
         await hand.paste("Your program", "void setup() {\n  pinMode(10, OUTPUT)\n}\nvoid loop() {}\n");
         await hand.press("Run it here");
@@ -313,6 +313,66 @@ browserTest("a margin holds at both its ends, and what lies beyond does not", as
   expect(verdictAt(ohmsOf(most) * 1.15)).not.toBe("ready");
   await opened.close();
 });
+
+describe("everything unfolded fits, and is reached by keys", () => {
+  for (const [name, width, language, type] of [
+    ["at 320 px", 320, undefined, "100%"],
+    ["longer words at 320 px", 320, "xl", "100%"],
+    ["from right to left at 390 px", 390, "xr", "100%"],
+    ["from right to left at 1280 px", 1280, "xr", "100%"],
+    ["twice the type at 390 px", 390, undefined, "200%"],
+  ] as const)
+    browserTest(`${name}: a walk by hand, a curve with its table, an explained program, the wall`, async () => {
+      const opened = await openPage({ width, hash: "#/lesson/dimmer", ...(language ? { language } : {}) });
+      const { page } = opened;
+      await page.addStyleTag({ content: `html { font-size: ${type} }` });
+      await page.locator("#supplies").waitFor();
+      await page
+        .locator("section.bench", { has: page.locator("#program") })
+        .locator(".acts button")
+        .first()
+        .click();
+      await page.locator(".holds").waitFor();
+      await page.locator(".walk input[type=radio]").last().check();
+      await page.locator(".knobs").waitFor();
+      for (let n = 0; n < 4; n += 1) await page.locator(".ways button").nth(1).click();
+      await page.locator(".walk .other summary").click();
+      await page.locator(".waves select").first().selectOption({ index: 3 });
+      await page.locator(".waves select").last().selectOption("1");
+      await page.locator("svg.wave:visible").waitFor();
+      await page.locator(".waves summary").click();
+      expect(await outside(page)).toEqual([]);
+      expect(await accessibilityFaults(page)).toEqual([]);
+      await goTo(page, "#/lines/dimmer");
+      await page.locator(".lineswall .holds").waitFor();
+      expect(await outside(page)).toEqual([]);
+      await goTo(page, "#/explain");
+      await page.locator("textarea").first().fill(broken);
+      await page.locator(".acts button").first().click();
+      await answer(page, "explained").waitFor();
+      await page.locator("select").first().selectOption("too-large");
+      await answer(page, "causes").waitFor();
+      expect(await outside(page)).toEqual([]);
+      expect(opened.faults).toEqual([]);
+      await opened.close();
+    });
+});
+
+/** What stands beyond an edge of the window. */
+function outside(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const width = document.documentElement.clientWidth;
+    return [...document.querySelectorAll<HTMLElement>("body *")]
+      .filter((e) => !e.closest(".unseen, .skip, svg, .timetable, [hidden]"))
+      .map((e) => ({ e, box: e.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 0 && box.height > 0 && (box.right > width + 1 || box.left < -1))
+      .map(
+        ({ e, box }) =>
+          `${e.tagName}.${e.className} “${e.textContent?.trim().slice(0, 30)}” ${Math.round(box.left)} to ${Math.round(box.right)}`,
+      )
+      .slice(0, 6);
+  });
+}
 
 /** What can be pressed and is smaller than a finger. */
 function tooSmall(page: Page): Promise<string[]> {

@@ -41,6 +41,8 @@ export interface LessonWalk {
 }
 
 const tenMinutes = 600;
+/** Steps of a walk. A key that is polled for ten minutes takes half of them; of a pin that is switched all the time, a second. */
+const mostSteps = 200_000;
 /** s that the program stands still, so that the eye can settle (seeLight.ts: 20 ms) and a short light counts. */
 const look = 0.1;
 
@@ -63,7 +65,7 @@ export function walkLesson(
     const plain = world(stimuli, seconds).port(0);
     return acts === undefined ? plain : ticking(plain);
   };
-  const walk = walkProgram(program, port, { seed, until: seconds * 1e6 });
+  const walk = walkProgram(program, port, { seed, until: seconds * 1e6, mostSteps });
   return {
     value: {
       walk,
@@ -79,7 +81,10 @@ export function walkLesson(
         const outcome = runProgram(program, played.port(0), { until: walk.now.micros + cycleMicros / 4, seed });
         const history = played.history();
         // A figure is that of now, not the mean since the lamp was lit.
-        const segments = history.segments.flatMap((s) => (s.to > now ? [{ ...s, from: Math.max(s.from, now) }] : []));
+        // What is followed in time keeps its beginning, from which it is reckoned.
+        const segments = history.segments
+          .filter((s) => s.to > now)
+          .map((s) => (s.scene.followed === undefined ? { ...s, from: Math.max(s.from, now) } : s));
         const spans = perceive(build, { ...history, segments, outcome });
         return [...spans].flatMap(([part, list]): Observation[] => {
           const span = list.find(({ to }) => to > now + justNow);

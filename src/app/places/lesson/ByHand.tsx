@@ -50,7 +50,7 @@ export function ByHand({ lesson, walking }: { readonly lesson: Lesson; readonly 
           {knobs.map((knob) => (
             <KnobField key={`${knob.part} ${knob.state}`} knob={knob} acts={acts} walking={walking} />
           ))}
-          <SendText walking={walking} />
+          {/\bSerial\b/.test(walking.program.value.text) && <SendText walking={walking} />}
         </div>
       )}
     </>

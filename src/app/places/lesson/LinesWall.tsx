@@ -60,7 +60,7 @@ function Lines({ id }: { readonly id: string }) {
       <div class="now">
         <Told walking={walking} />
         <div class="stands">
-          <Listing walking={walking} around={4} folds={false} />
+          <Listing walking={walking} around={3} folds={false} />
           {answer?.step && (
             <div class="holds">
               <PinTable lesson={lesson} step={answer.step} short />

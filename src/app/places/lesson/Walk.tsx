@@ -156,7 +156,9 @@ export function Listing({
   readonly around: number;
   readonly folds?: boolean;
 }) {
-  const rows = walking.program.value.text.replace(/\r?\n$/, "").split(/\r?\n/);
+  const written = walking.program.value.text.replace(/\r?\n$/, "").split(/\r?\n/);
+  // On the wall a comment stands right behind its line, so that fewer lines are broken.
+  const rows = folds ? written : written.map((row) => row.replace(/(\S) {2,}\/\//, "$1 //"));
   const step = walking.answer.value?.step ?? null;
   return (
     <WalkLines

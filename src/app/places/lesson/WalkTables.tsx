@@ -31,18 +31,17 @@ export function PinTable({ lesson, step, short = false }: PinTableProps) {
   const say = useSay();
   const language = useSession().language.value;
   if (step.pins.length === 0) return <p>{say("walkPage.noPins")}</p>;
-  const head = [{ says: say("walkPage.pin") }, { says: say("walkPage.isSet") }, { says: say("walkPage.now") }];
   return (
-    <Table caption={say("walkPage.pins")} head={short ? head.filter((_, n) => n !== 1) : head}>
+    <Table caption={say("walkPage.pins")} head={[{ says: say("walkPage.pin") }, { says: say("walkPage.now") }]}>
       {step.pins.map((pin) => (
         <tr key={pin.pin} class={pin.changed ? "changed" : undefined}>
           <th scope="row">
             {pin.pin} <span class="note">{formatList(language, joined(lesson, pin.pin))}</span>
           </th>
-          {!short && <td>{say(`walkPage.${pin.mode === "pull-up" ? "pullUp" : pin.mode}`)}</td>}
           <td>
             {pinWords(language, pin)}
             {pin.changed && !short && <span class="note"> {say("walkPage.changed")}</span>}
+            {!short && <span class="note under">{say(`walkPage.${pin.mode === "pull-up" ? "pullUp" : pin.mode}`)}</span>}
           </td>
         </tr>
       ))}
