@@ -120,6 +120,8 @@ export const boardFacts = {
   fuse: {
     holdAmps: of(0.5, "data sheets 1812L050 and 1206L050: hold 0.50 A at 20 °C"),
     tripAmps: of(1.0, "data sheets 1812L050 and 1206L050: trip 1.00 A at 20 °C"),
+    sheetAmps: of(8, "data sheet 1206L050: trips in at most 0.1 s at 8 A"),
+    sheetSeconds: of(0.1, "data sheet 1206L050: trips in at most 0.1 s at 8 A"),
     leastOhms: of(0.15, "data sheet MF-MSMF050: 0.15–1.00 Ω"),
     ohms: of(0.4, "geometric middle of 0.15–1.00 Ω (data sheet MF-MSMF050)"),
     mostOhms: of(1.0, "data sheet MF-MSMF050: 0.15–1.00 Ω after a trip"),

@@ -141,6 +141,30 @@ describe("currents between what is promised and what is forbidden", () => {
     expect(rehearseOnce(load(1.02), { supply: "adapter 2000mA" }).checks[0]?.passed).toBe(false));
 });
 
+describe("a fuse that is shorted for a moment", () => {
+  // 5 V through 0.1 + 0.546 + 0.4 Ω, the key's 0.1 Ω and R; 1206L050: 0.1 s at 8 A, so 0.1 · (64 − 0.25) / (I² − 0.25) at I.
+  for (const amps of [2.5, 3, 4]) {
+    const seconds = Math.min(1, (0.1 * (64 - 0.25)) / (amps ** 2 - 0.25));
+    for (const [share, opens] of [
+      [0.9, false],
+      [1.1, true],
+    ] as const)
+      test(`${amps} A for ${(share * seconds).toFixed(2)} s: ${opens ? "it opens and the board stays off" : "it holds and the board starts anew"}`, () => {
+        const ms = (s: number) => `${(1000 * s).toFixed(3)}ms`;
+        const lesson = smallLesson(
+          `B1: { part: button }\n R1: { part: resistor, ohms: ${5 / amps - 1.046 - 0.1}, watts: 50 }`,
+          "board.5V B1.1\n B1.2 R1.1\n R1.2 board.GND",
+          `{ at: 1s, set: { B1.pressed: true } }
+           { at: ${ms(1 + share * seconds)}, set: { B1.pressed: false } }
+           { at: 5s, expect: { board: running } }`,
+          "void setup() {} void loop() { delay(10); }",
+        );
+        const once = rehearseOnce(lesson, { supply: "adapter 20000mA" });
+        expect(once.checks[0]?.passed).toBe(!opens);
+      });
+  }
+});
+
 test("a second supply whose minus is not joined to GND is told, one that is joined is not", () => {
   const fan = (net: string) =>
     smallLesson(

@@ -77,6 +77,24 @@ describe("batteries", () => {
     expect(found.hottest?.celsius).toBeCloseTo(25 + 145 * (9 - 1.7 * amps - 0.7 - 5) * amps, 0);
     expect(found.hottest?.touch).toBe("hot");
   });
+  // 145 K/W from room to case, plastic burns at a touch from 85 °C on (ISO 13732-1): 60 K / 145 K/W / 3.3 V are 125 mA of an
+  // adapter of 9 V.
+  for (const [milliamps, fits] of [
+    [123, "fits"],
+    [128, "does not fit"],
+  ] as const)
+    test(`9 V from an adapter at ${milliamps} mA: the regulator's case, ${fits}`, () => {
+      const lesson = smallLesson(
+        `PS1: { part: adapter, volts: 9, milliamps: 20000, ohms: 1m }
+         R1: { part: resistor, ohms: ${5 / (milliamps / 1000 - 0.045 - 0.006)}, watts: 50 }`,
+        "PS1.plus board.VIN\n board.5V R1.1\n R1.2 PS1.minus board.GND",
+        "{ at: 3s, expect: { board: running } }",
+        "void setup() {} void loop() { delay(10); }",
+      );
+      const found = rehearseOnce(lesson).supply!;
+      expect(found.hottest?.celsius).toBeCloseTo(25 + 145 * 3.3 * (milliamps / 1000), 0);
+      expect([found.fits, found.why]).toEqual([fits, fits === "fits" ? [] : ["regulator-hot"]]);
+    });
   test("rechargeable cells on the 5 V pin: 5 V behind 0.2 Ω, and at most 4 · 1.4 V when fresh, which the chip bears", () => {
     const found = on("battery-4aa nimh", 20);
     expect(found.leastVolts).toBeCloseTo((5 * beside(20)) / (beside(20) + 0.2), 3);

@@ -13,6 +13,7 @@ import { longestCable } from "./longestCable.ts";
 import type { Hazard, SupplyReason, SupplyResult } from "./result.ts";
 import { meanOf, type Run, type Segment } from "./run.ts";
 import type { Point } from "./table.ts";
+import { touchLimits } from "./touch.ts";
 import { usableShare } from "./usableShare.ts";
 
 type Outcome = "fits" | "undetermined" | "does not fit";
@@ -37,7 +38,7 @@ export function judgeSupply(build: Build, run: Run, shelf: CircuitShelf, heats: 
     ["sags", tooLow(leastVolts)],
     ["too-high", railTooHigh(build, fed) || vinTooHigh(build, fed) ? "does not fit" : "fits"],
     ["switches-itself-off", tooLittle(build, fed, averageAmps)],
-    ["regulator-hot", tooHot(regulatorCelsius)],
+    ["regulator-hot", tooHot(regulatorCelsius, heats)],
     ["empties-before-end", hours !== null && hours < build.lesson.minutes / 60 ? "does not fit" : "fits"],
   ];
   const why = findings.filter(([, outcome]) => outcome !== "fits");
@@ -107,7 +108,10 @@ function tooLittle(build: Build, fed: readonly Segment[], averageAmps: number): 
   return averageAmps < least ? "undetermined" : "fits";
 }
 
-function tooHot(celsius: number | null): Outcome {
+/** Its junction, which gives way, and its case, which burns a finger. */
+function tooHot(celsius: number | null, heats: readonly Heat[]): Outcome {
+  const surface = heats.find((h) => h.part === "board");
+  if (surface && surface.celsius > touchLimits[surface.surface].burns.value) return "does not fit";
   if (celsius === null || celsius <= boardFacts.regulator.mostCelsius.value) return "fits";
   return celsius > absoluteCelsius ? "does not fit" : "undetermined";
 }

@@ -6,11 +6,21 @@
 // Does not know: programs, parts, what is done about a reset.
 import { boardFacts } from "../parts/index.ts";
 import type { Build } from "./build.ts";
+import { lastingSeconds } from "./findHeat.ts";
 import type { Doubt } from "./result.ts";
 import { extremeOf, meanOf, type Scenario, type Scene } from "./run.ts";
 
-/** s that a resettable fuse bears more than it should. 1206L050: at most 0.1 s at 8 A; longer for less, from memory. */
-const fusePatience = 1;
+/**
+ * s that a resettable fuse bears a current. What heats it is the square of the current over that which it holds for ever, and it
+ * opens when so much heat is gathered; data sheet 1206L050: at most 0.1 s at 8 A. A small excess would take minutes, so what
+ * lasts is taken to last for as long as that.
+ */
+export function fusePatience(amps: number): number {
+  const { holdAmps, sheetAmps, sheetSeconds } = boardFacts.fuse;
+  const heat = sheetSeconds.value * (sheetAmps.value ** 2 - holdAmps.value ** 2);
+  return Math.min(lastingSeconds, heat / Math.max(1e-9, amps ** 2 - holdAmps.value ** 2));
+}
+
 /** What the arithmetic may add to a current that is exactly at its limit. */
 const slack = 1e-9;
 
@@ -59,7 +69,7 @@ export function watchSupply(build: Build, scenario: Scenario): SupplyWatch {
       const fuseAmps = meanOf(scene, (p) => p.fuseAmps);
       aboveHoldSince = fuseAmps > holdAmps.value ? (aboveHoldSince ?? now) : null;
       aboveOpenSince = fuseAmps > opensAbove ? (aboveOpenSince ?? now) : null;
-      const lasts = (since: number | null) => since !== null && now - since >= fusePatience - slack;
+      const lasts = (since: number | null) => since !== null && now - since >= fusePatience(fuseAmps) - slack;
       if (lasts(aboveOpenSince)) fuseIsOpen = true;
       const waits = aboveHoldSince !== null && !lasts(aboveHoldSince);
       const isHeld = lasts(aboveHoldSince) && fuseAmps <= tripAmps.value;
@@ -78,7 +88,7 @@ export function watchSupply(build: Build, scenario: Scenario): SupplyWatch {
             : []),
           ...(isHeld ? [fuseBetween(fuseAmps)] : []),
         ],
-        askAgainAt: waits ? (aboveHoldSince ?? now) + fusePatience : Number.POSITIVE_INFINITY,
+        askAgainAt: waits ? (aboveHoldSince ?? now) + fusePatience(fuseAmps) : Number.POSITIVE_INFINITY,
       };
     },
   };
