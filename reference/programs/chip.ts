@@ -41,7 +41,7 @@ export function openChip(folder: string): Chip {
     const done = spawnSync(name, args, { encoding: "utf8" });
     if (done.status !== 0) throw new Error(`${name}: ${done.stderr}`);
   };
-  const core = ["board", "text", "servo"];
+  const core = ["board", "text", "words", "servo", "stepper"];
   for (const part of core)
     must("avr-g++", [...flags, `-I${folder}/core`, "-c", `${folder}/core/${part}.cpp`, "-o", `${made}/${part}.o`]);
   must("gcc", ["-O2", "-o", `${made}/driver`, `${folder}/driver.c`, "-lsimavr"]);

@@ -54,7 +54,10 @@ for (const c of all)
     compareTones(ours, theirs);
     compareServos(ours, theirs);
     // Levels 0 and 255 are no pulses on the chip, and a pin without a compare unit has levels only.
-    const pulses = ours.pwm.filter((p) => p.value > 0 && p.value < 255 && ["D3", "D5", "D6", "D9", "D10", "D11"].includes(p.pin));
+    const pulses = ours.pwm
+      .filter((p) => p.value > 0 && p.value < 255 && ["D3", "D5", "D6", "D9", "D10", "D11"].includes(p.pin))
+      // A value that comes back after a level was never out of the chip's register.
+      .filter((p, i, all) => p.value !== all[i - 1]?.value || p.pin !== all[i - 1]?.pin);
     expect(pulses.map((p) => `${p.pin} ${p.value}`)).toEqual(theirs.pwm.map((p) => `${p.pin} ${p.value}`));
     for (const [i, p] of pulses.entries()) expect(Math.abs(p.ms - theirs.pwm[i]!.ms)).toBeLessThan(1);
   });

@@ -112,9 +112,10 @@ int digitalRead(uint8_t pin) {
   return *pinRegister(port) & mask ? HIGH : LOW;
 }
 
+static uint8_t reference = DEFAULT;
 int analogRead(uint8_t pin) {
   if (pin >= 14) pin -= 14;
-  ADMUX = _BV(REFS0) | (pin & 7);
+  ADMUX = reference << 6 | (pin & 7);
   ADCSRA |= _BV(ADSC);
   while (ADCSRA & _BV(ADSC)) {
   }
@@ -213,6 +214,19 @@ void shiftOut(uint8_t data, uint8_t clock, uint8_t order, uint8_t value) {
   }
 }
 
+uint8_t shiftIn(uint8_t data, uint8_t clock, uint8_t order) {
+  uint8_t value = 0;
+  for (uint8_t i = 0; i < 8; i++) {
+    digitalWrite(clock, HIGH);
+    if (order == LSBFIRST) value |= digitalRead(data) << i;
+    else value |= digitalRead(data) << (7 - i);
+    digitalWrite(clock, LOW);
+  }
+  return value;
+}
+
+void analogReference(uint8_t mode) { reference = mode; }
+
 static void (*onInterrupt[2])();
 ISR(INT0_vect) { onInterrupt[0](); }
 ISR(INT1_vect) { onInterrupt[1](); }
@@ -224,6 +238,10 @@ void attachInterrupt(uint8_t number, void (*run)(), int mode) {
   EICRA = (EICRA & ~(3 << shift)) | (mode << shift);
   EIFR = _BV(number);
   EIMSK |= _BV(number);
+}
+
+void detachInterrupt(uint8_t number) {
+  if (number < 2) EIMSK &= ~_BV(number);
 }
 
 long random(long most) { return most == 0 ? 0 : random() % most; }

@@ -116,6 +116,18 @@ size_t TextPort::print(double x, int digits) {
   return n;
 }
 
+void TextPort::end() {
+  flush();
+  UCSR0B = 0;
+  isOpen = false;
+  inHead = inTail;
+}
+
+size_t TextPort::write(const uint8_t *bytes, size_t count) {
+  for (size_t i = 0; i < count; i++) write(bytes[i]);
+  return count;
+}
+
 int TextPort::available() { return (64 + inHead - inTail) & 63; }
 int TextPort::peek() { return inHead == inTail ? -1 : incoming[inTail]; }
 
@@ -137,7 +149,7 @@ int TextPort::waitForOne() {
   do {
     int c = peek();
     if (c >= 0) return c;
-  } while (millis() - start < 1000);
+  } while (millis() - start < patience);
   return -1;
 }
 
@@ -159,4 +171,60 @@ long TextPort::parseInt() {
     c = waitForOne();
   }
   return isNegative ? -value : value;
+}
+
+float TextPort::parseFloat() {
+  int c = waitForOne();
+  while (c >= 0 && c != '-' && c != '.' && !isdigit(c)) {
+    read();
+    c = waitForOne();
+  }
+  bool isNegative = c == '-', isBehind = false;
+  float value = 0, weight = 1;
+  if (isNegative) {
+    read();
+    c = waitForOne();
+  }
+  while (c >= 0 && (isdigit(c) || (c == '.' && !isBehind))) {
+    if (c == '.') isBehind = true;
+    else {
+      value = value * 10 + (c - '0');
+      if (isBehind) weight *= 0.1f;
+    }
+    read();
+    c = waitForOne();
+  }
+  return (isNegative ? -value : value) * weight;
+}
+
+String TextPort::readString() {
+  String text;
+  while (waitForOne() >= 0) text += (char)read();
+  return text;
+}
+
+String TextPort::readStringUntil(char end) {
+  String text;
+  while (waitForOne() >= 0) {
+    char c = read();
+    if (c == end) break;
+    text += c;
+  }
+  return text;
+}
+
+size_t TextPort::readBytes(char *to, size_t count) {
+  size_t n = 0;
+  while (n < count && waitForOne() >= 0) to[n++] = read();
+  return n;
+}
+
+size_t TextPort::readBytesUntil(char end, char *to, size_t count) {
+  size_t n = 0;
+  while (n < count && waitForOne() >= 0) {
+    char c = read();
+    if (c == end) break;
+    to[n++] = c;
+  }
+  return n;
 }

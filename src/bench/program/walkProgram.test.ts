@@ -172,6 +172,16 @@ for (const [name, text, line, times, expected] of cases)
     expect(values(w.now)).toBe(expected);
   });
 
+test("a header's own functions are gone through at once", () => {
+  const w = walk(
+    "#include <Stepper.h>\nStepper crane(32, 8, 9, 10, 11);\nvoid setup() {\n  crane.setSpeed(60);\n  crane.step(4);\n  delay(1);\n}\nvoid loop() {}",
+  );
+  expect([w.now.line, w.step().line, w.step().line]).toEqual([4, 5, 6]);
+  expect(w.now.micros / 1000).toBeCloseTo(4 * (60_000 / 32 / 60), 0);
+  // Of four wires the first and the last are on after four steps (phase 4 % 4 = 0 is wires 1 and 3).
+  expect(pins(w.now)).toBe("D8 high, D9 low, D10 high, D11 low");
+});
+
 test("over a call stays in the function", () => {
   const w = walk("int twice(int n) {\n  n *= 2;\n  return n;\n}\nvoid setup() {\n  int a = twice(3);\n  a++;\n}\nvoid loop() {}");
   expect(w.now.line).toBe(6);

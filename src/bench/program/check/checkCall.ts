@@ -11,6 +11,7 @@ import { check } from "./checkExpression.ts";
 import { addressOf, asValue, broken, type Checked, cellPlace, pointerTo, rvalue, typeOf } from "./checked.ts";
 import { type Checker, newTemporary, report } from "./checker.ts";
 import { checkInto } from "./checkInitialiser.ts";
+import { checkMemory } from "./checkMemory.ts";
 import { cast } from "./checkOperator.ts";
 import { convert, isChars, rankOf, shownType, toText, tryConvert } from "./convert.ts";
 import { convertNumber, number } from "./fold.ts";
@@ -24,6 +25,10 @@ export function checkCall(c: Checker, e: Syntax<"call">): Checked {
   if (e.called.kind === "name" && e.called.name === "F" && e.values.length === 1) return checkFlash(c, e.values[0]!);
   const called = check(c, e.called);
   const values = e.values.map((v) => check(c, v));
+  if (called.is === "library" && called.on === null) {
+    const memory = checkMemory(c, e.at, called.name, values);
+    if (memory !== null) return memory;
+  }
   if (called.is === "library") return callLibrary(c, e, called, values);
   if (called.is === "functions") return callFunction(c, e, called, values);
   const value = called.is === "list" ? null : rvalue(c, called);
@@ -186,7 +191,7 @@ function copied(c: Checker, at: At, given: Checked, type: Type): Expression {
 }
 
 /** `f({1, 2})`: a record made for the call. */
-function listValue(c: Checker, at: At, given: Checked & { is: "list" }, type: Type): Expression {
+export function listValue(c: Checker, at: At, given: Checked & { is: "list" }, type: Type): Expression {
   if (type.kind !== "record") return convert(c, at, given, type);
   const variable = newTemporary(c, type, at.line);
   const first = checkInto(c, at, cellPlace(variable), type, { kind: "value", value: { kind: "list", at, values: given.values } });

@@ -9,6 +9,7 @@ import { checkCall, checkMake } from "./checkCall.ts";
 import { asValue, broken, type Checked, literalPlace, rvalue, typeOf, variablePlace } from "./checked.ts";
 import { type Checker, lookup, lookupType, nearName, type RecordMembers, report } from "./checker.ts";
 import { declarePending } from "./checkFunction.ts";
+import { memoryNames } from "./checkMemory.ts";
 import { checkAssign, checkBinary, checkCast, checkChoose, checkStep, checkUnary } from "./checkOperator.ts";
 import { isChipName } from "./chipNames.ts";
 import { convert, shownType } from "./convert.ts";
@@ -100,7 +101,7 @@ function checkName(c: Checker, at: At, name: string, owner: string): Checked {
   }
   const found = local ?? c.global.names.get(name);
   if (found === undefined) {
-    if (libraryForms(name) !== null) return { is: "library", name, on: null };
+    if (libraryForms(name) !== null || memoryNames.includes(name)) return { is: "library", name, on: null };
     const object = libraryObject(name);
     if (object !== null) return asValue({ op: "null", type: object });
     if (isChipName(name)) report(c, at, { code: "program.notSupported", feature: name });
@@ -124,6 +125,7 @@ function checkScoped(c: Checker, at: At, owner: string, name: string): Checked {
   const members = type?.kind === "record" ? c.records.get(type.of) : undefined;
   const inner = members?.scope.names.get(name);
   if (inner?.is === "constant") return asValue(number(inner.value, inner.type));
+  if (inner?.is === "variable") return { is: "place", place: variablePlace(inner.variable), name };
   if (type === null) report(c, at, { code: "program.unknownName", name: owner, near: nearName(c, owner) });
   else report(c, at, { code: "program.unknownMember", name, of: owner, near: null });
   return broken;
@@ -156,6 +158,7 @@ function memberOfThis(c: Checker, name: string): Checked | null {
   const list = c.members.methods.get(name);
   if (list) return { is: "functions", list, name, self: record };
   const inner = c.members.scope.names.get(name);
+  if (inner?.is === "variable") return { is: "place", place: variablePlace(inner.variable), name };
   return inner?.is === "constant" ? asValue(number(inner.value, inner.type)) : null;
 }
 
@@ -260,6 +263,8 @@ function memberOfRecord(c: Checker, e: ExpressionSyntax & { kind: "member" }, on
   const { info } = members;
   const field = info.fields.find((f) => f.name === e.name);
   const list = members.methods.get(e.name);
+  const shared = members.scope.names.get(e.name);
+  if (shared?.is === "variable") return { is: "place", place: variablePlace(shared.variable), name: e.name };
   if (!field && !list) {
     const names = [...info.fields.map((f) => f.name), ...members.methods.keys()];
     report(c, e.nameAt, { code: "program.unknownMember", name: e.name, of: info.name, near: nearName(c, e.name, names) });

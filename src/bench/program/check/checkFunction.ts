@@ -6,7 +6,7 @@ import type { At } from "../read/token.ts";
 import { check, evaluate, fieldPlace } from "./checkExpression.ts";
 import { variablePlace } from "./checked.ts";
 import { type Checker, declare, inBlock, nearName, newScope, type RecordMembers, report, warn } from "./checker.ts";
-import { checkInto } from "./checkInitialiser.ts";
+import { checkInto, construct } from "./checkInitialiser.ts";
 import { checkBlockInside } from "./checkStatement.ts";
 import { convert } from "./convert.ts";
 import { isConstVariable, parameterType, resolveType } from "./resolveType.ts";
@@ -168,6 +168,15 @@ function fieldStatements(c: Checker, info: FunctionInfo, syntax: FunctionSyntax,
   const record = variablePlace(self);
   const pointer: Expression = { op: "load", type: self.type, place: record };
   const here = { at: "pointer", type: { kind: "record", of: members.info }, isConst: false, pointer, line: info.line } as const;
+  const whole = syntax.fields.find((f) => f.name === members.info.name);
+  if (whole !== undefined)
+    return construct(
+      c,
+      whole.at,
+      here,
+      here.type,
+      whole.values.map((v) => check(c, v)),
+    );
   for (const f of syntax.fields)
     if (!members.info.fields.some((known) => known.name === f.name)) {
       const near = nearName(

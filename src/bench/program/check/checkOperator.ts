@@ -5,6 +5,7 @@
 import type { Expression as ExpressionSyntax } from "../read/syntax.ts";
 import type { At } from "../read/token.ts";
 import { type ArithmeticOperator, type CompareOperator, commonInteger, promoted } from "./arithmetic.ts";
+import { listValue } from "./checkCall.ts";
 import { check, nameOf } from "./checkExpression.ts";
 import { addressOf, asValue, broken, type Checked, rvalue, typeOf } from "./checked.ts";
 import { type Checker, report, warn } from "./checker.ts";
@@ -113,8 +114,10 @@ export function checkAssign(c: Checker, e: Syntax<"assign">): Checked {
   const place = changeable(c, e.at, target, `${e.operator}=`);
   if (place === null) return broken;
   const { type } = place;
-  if (e.operator === "")
-    return afterwards({ op: "assign", type, place, value: convert(c, e.at, given, type) }, place, nameOf(target));
+  if (e.operator === "") {
+    const value = given.is === "list" && type.kind === "record" ? listValue(c, e.at, given, type) : convert(c, e.at, given, type);
+    return afterwards({ op: "assign", type, place, value }, place, nameOf(target));
+  }
   if (given.is === "list") return broken;
   const value = rvalue(c, given);
   if (value.type.kind === "unknown") return broken;
@@ -284,6 +287,9 @@ export function cast(c: Checker, at: At, given: Checked, type: Type): Checked {
   if (type.kind === "void") return asValue({ op: "comma", type: types.void, first: value, second: number(0, types.void) });
   const from = heldType(value.type);
   if (isArithmetic(from) && isArithmetic(heldType(type))) return asValue(convertNumber(value, type));
+  // A text in flash by its address.
+  if (type.kind === "flash" && isChars(value.type))
+    return asValue({ op: "library", type, name: "text.ofChars", values: [value], line: at.line });
   if (type.kind === "text") {
     const text = toText(value);
     if (text !== null) return asValue(text);

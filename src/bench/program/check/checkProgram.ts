@@ -70,6 +70,7 @@ export function checkProgram(file: string, syntax: FileSyntax): { program: Check
     cells,
     staticBytes,
     lines: syntax.end.line,
+    headerLines: syntax.headerLines,
   };
   return { program, problems: withoutFollowers(syntax.problems, c.problems) };
 }

@@ -5,7 +5,7 @@
 // Does not know: statements.
 import type { FunctionSyntax, RecordSyntax, VariablesSyntax } from "../read/syntax.ts";
 import { check, evaluate } from "./checkExpression.ts";
-import { type Checker, declare, nearName, newScope, type RecordMembers, report } from "./checker.ts";
+import { type Checker, declare, nearName, newScope, newVariable, type RecordMembers, report } from "./checker.ts";
 import { atTopLevel, checkFunctionBody, newFunction } from "./checkFunction.ts";
 import { convert } from "./convert.ts";
 import { constantOf } from "./fold.ts";
@@ -41,7 +41,7 @@ export function declareRecord(c: Checker, syntax: RecordSyntax): void {
   for (const { isPrivate, item } of syntax.members) {
     if (item.kind === "enum") declareEnum(c, item, evaluate);
     else if (item.kind === "record") declareRecord(c, item);
-    else if (item.kind === "variables" && item.isStatic) declareConstants(c, item);
+    else if (item.kind === "variables" && item.isStatic) declareShared(c, item);
     else if (item.kind === "variables") {
       for (const v of item.variables) {
         const { name, at } = v.declarator;
@@ -82,11 +82,19 @@ export function declareRecord(c: Checker, syntax: RecordSyntax): void {
   for (const [made, item] of bodies) atTopLevel(c, () => checkFunctionBody(c, made, item, members));
 }
 
-/** `static const int width = 8;`: a constant that belongs to the class. */
-function declareConstants(c: Checker, syntax: VariablesSyntax): void {
+/** `static const int width = 8;`, `static int made;`: what belongs to the class and not to each of its things. */
+function declareShared(c: Checker, syntax: VariablesSyntax): void {
   for (const v of syntax.variables) {
     const { name, at } = v.declarator;
     const type = resolveType(c, syntax.type, v.declarator, evaluate);
+    // One that is no constant gets its place here and its value where it is defined, outside of the class.
+    if (v.initialiser === null) {
+      const variable = atTopLevel(c, () =>
+        newVariable(c, name, completeType(c, at, type), at.line, { isConst: isConstVariable(syntax.type, v.declarator) }),
+      );
+      declare(c, at, name, { is: "variable", variable });
+      continue;
+    }
     const given = v.initialiser?.kind === "value" ? convert(c, at, check(c, v.initialiser.value), type) : null;
     const value = given === null ? null : constantOf(given);
     if (value === null) report(c, at, { code: "program.notSupported", feature: "static member" });

@@ -6,7 +6,7 @@ import type { At } from "../read/token.ts";
 import { hold } from "./arithmetic.ts";
 import { handOver } from "./checkCall.ts";
 import { check, evaluate } from "./checkExpression.ts";
-import { cellPlace, rvalue, variablePlace } from "./checked.ts";
+import { type Checked, cellPlace, rvalue, variablePlace } from "./checked.ts";
 import { type Checker, inBlock, inScope, newTemporary, report, warn } from "./checker.ts";
 import { declareRecord } from "./checkRecord.ts";
 import { checkVariables, declareVariable } from "./checkVariables.ts";
@@ -146,8 +146,13 @@ function whileDeclared(c: Checker, before: Statement[], test: Expression, body: 
 }
 
 function effect(c: Checker, e: ExpressionSyntax): Expression {
-  const checked = check(c, e);
+  return effectOf(c, check(c, e));
+}
+
+/** The value, where nobody uses it: of a record that is assigned the place is then found once. */
+function effectOf(c: Checker, checked: Checked): Expression {
   if (checked.is === "list") return number(0, types.unknown);
+  if (checked.is === "place" && checked.place.at === "after" && checked.place.type.kind === "record") return checked.place.effect;
   return rvalue(c, checked);
 }
 
@@ -168,7 +173,7 @@ const withoutEffect = new Set([
 
 function checkExpressionStatement(c: Checker, e: ExpressionSyntax): Statement {
   const checked = check(c, e);
-  const value = checked.is === "list" ? number(0, types.unknown) : rvalue(c, checked);
+  const value = effectOf(c, checked);
   // Only what stands there as such: x == 5; or a function without its brackets.
   const isPlain = ["binary", "name", "number", "unary"].includes(e.kind);
   const isIdle = value.type.kind !== "unknown" && withoutEffect.has(value.op) && !hasEffect(value);
@@ -217,7 +222,7 @@ function checkForEach(c: Checker, s: StatementSyntax & { kind: "forEach" }): Sta
     const counterPlace = cellPlace(counter);
     const load: Expression = { op: "load", type: types.int, place: counterPlace };
     const element: Place = { at: "index", type: type.of, isConst: array.isConst, array, index: load, length: type.length, line };
-    const { variable, initialise } = declareVariable(c, s.variable, s.variable.variables[0]!, type.of);
+    const { variable, initialise } = declareVariable(c, s.variable, s.variable.variables[0]!, type.of, array.isConst);
     const given = { is: "place", place: element, name: "" } as const;
     const first: Statement[] = variable.isReference
       ? [

@@ -7,7 +7,7 @@ import type { VariableSyntax, VariablesSyntax } from "../read/syntax.ts";
 import { handOver } from "./checkCall.ts";
 import { check, evaluate } from "./checkExpression.ts";
 import { cellPlace, rvalue, variablePlace } from "./checked.ts";
-import { type Checker, declare, newVariable, report } from "./checker.ts";
+import { type Checker, declare, nearName, newVariable, report } from "./checker.ts";
 import { checkInto, lengthFrom } from "./checkInitialiser.ts";
 import { declareRecord } from "./checkRecord.ts";
 import { constantOf } from "./fold.ts";
@@ -24,6 +24,7 @@ export function checkVariables(c: Checker, syntax: VariablesSyntax): Statement[]
 
 function checkVariable(c: Checker, syntax: VariablesSyntax, v: VariableSyntax): Statement[] {
   const { at, name } = v.declarator;
+  if (v.declarator.owner !== "") return defineShared(c, v);
   const autoType = syntax.type.builtIn && syntax.type.name === "auto" ? typeOfInitialiser(c, v) : null;
   const { variable, initialise } = declareVariable(c, syntax, v, autoType);
   if (variable.isReference) {
@@ -54,16 +55,36 @@ function checkVariable(c: Checker, syntax: VariablesSyntax, v: VariableSyntax): 
   return initialise((place) => checkInto(c, at, place, variable.type, v.initialiser));
 }
 
+/** `int Lamp::made = 0;`: the value of a variable that belongs to a class. */
+function defineShared(c: Checker, v: VariableSyntax): Statement[] {
+  const { at, name, owner } = v.declarator;
+  const type = c.global.types.get(owner);
+  const members = type?.kind === "record" ? c.records.get(type.of) : undefined;
+  const found = members?.scope.names.get(name);
+  if (members === undefined)
+    report(c, at, { code: "program.unknownName", name: owner, near: nearName(c, owner, c.global.types.keys()) });
+  else if (found?.is === "variable") {
+    const { variable } = found;
+    const list = checkInto(c, at, { ...variablePlace(variable), isConst: false }, variable.type, v.initialiser);
+    keepConstant(variable, list);
+    (list.every(isKnownBefore) ? c.constantFirst : c.computedFirst).push(...list);
+  } else if (found === undefined)
+    report(c, at, { code: "program.unknownMember", name, of: owner, near: nearName(c, name, members.scope.names.keys()) });
+  return [];
+}
+
 /**
  * Declares the variable and says where its first value goes. The name is known from here on, also in its own initialiser.
  *
  * @param autoType the type, where the declaration says `auto`.
+ * @param autoIsConst whether that is constant.
  */
 export function declareVariable(
   c: Checker,
   syntax: VariablesSyntax,
   v: VariableSyntax,
   autoType: Type | null,
+  autoIsConst = false,
 ): { variable: Variable; initialise: (fill: (place: Place) => Statement[]) => Statement[] } {
   const { at, name, isReference } = v.declarator;
   const isAuto = syntax.type.builtIn && syntax.type.name === "auto";
@@ -78,7 +99,8 @@ export function declareVariable(
     if (length === null && !syntax.isExtern) report(c, at, { code: "program.unknownSize", name });
     type = { ...type, length: length ?? 1 };
   }
-  const isConst = isConstVariable(syntax.type, v.declarator);
+  // auto& takes over that what it leads to is constant.
+  const isConst = isConstVariable(syntax.type, v.declarator) || (isAuto && isReference && autoIsConst);
   const known = c.current === null ? c.announced.get(name) : undefined;
   const isKnown = known !== undefined && sameType(known.type, type);
   const variable = isKnown

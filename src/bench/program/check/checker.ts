@@ -9,6 +9,7 @@ import type { MeaningProblem, SilentProblem } from "../problems.ts";
 import type { Macro } from "../read/boardMacros.ts";
 import type { FunctionSyntax, Initialiser } from "../read/syntax.ts";
 import type { At } from "../read/token.ts";
+import { memoryNames } from "./checkMemory.ts";
 import type { FunctionInfo, Statement, Variable } from "./tree.ts";
 import { type RecordInfo, type Type, typeName, types } from "./types.ts";
 
@@ -138,7 +139,7 @@ function describe(entity: Entity): { line: number; type: string } {
 export function visibleNames(c: Checker): string[] {
   const names: string[] = [];
   for (let s: Scope | null = c.scope; s !== null; s = s.outer) names.push(...s.names.keys());
-  return [...names, ...c.pending.keys(), ...libraryNames(), ...c.macros.keys(), "true", "false"];
+  return [...names, ...c.pending.keys(), ...libraryNames(), ...memoryNames, ...c.macros.keys(), "true", "false"];
 }
 
 export function nearName(c: Checker, name: string, names: Iterable<string> = visibleNames(c)): string | null {

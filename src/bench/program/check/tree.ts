@@ -286,4 +286,6 @@ export interface CheckedProgram {
   /** RAM that is taken before the start. */
   readonly staticBytes: number;
   readonly lines: number;
+  /** Lines of #include on which a header's own functions stand: a walk goes over these. */
+  readonly headerLines: ReadonlySet<number>;
 }

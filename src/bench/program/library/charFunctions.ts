@@ -17,10 +17,26 @@ const moved = (p: Pointer, by: number): Pointer => ({ at: p.at + by, low: p.low,
 const wholeAt = (text: string) => Number(/^[ \t\n\v\f\r]*([+-]?\d+)/.exec(text)?.[1] ?? 0);
 const realAt = (text: string) => Number(/^[ \t\n\v\f\r]*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)/.exec(text)?.[1] ?? 0);
 
+/** The number at the beginning of a text in a base from 2 to 36; 0 finds it as C++ does. @returns also how far it goes. */
+function numberIn(text: string, base: number): { value: number; length: number } {
+  const [head = "", sign = "", prefix = ""] = /^[ \t\n\v\f\r]*([+-]?)(0[xX](?=[0-9a-fA-F]))?/.exec(text) ?? [];
+  const isHex = prefix !== "" && (base === 0 || base === 16);
+  let at = head.length - (isHex ? 0 : prefix.length);
+  const radix = isHex ? 16 : base !== 0 ? base : text[at] === "0" ? 8 : 10;
+  const start = at;
+  let value = 0;
+  for (; at < text.length; at += 1) {
+    const digit = Number.parseInt(text[at]!, 36);
+    if (Number.isNaN(digit) || digit >= radix) break;
+    value = value * radix + digit;
+  }
+  return { value: sign === "-" ? -value : value, length: at === start && !isHex ? 0 : at };
+}
+
 export const readWhole = wholeAt;
 export const readReal = (text: string) => Math.fround(realAt(text));
 
-export const charFunctions: readonly LibraryFunction[] = [
+const plain: readonly LibraryFunction[] = [
   define("strlen", "unsigned", "chars", { cycles: 40 }, (m, a: Chars) => charsAt(m, a).length),
   define("strcmp", "int", "chars chars", { cycles: 60 }, (m, a: Chars, b: Chars) => order(charsAt(m, a), charsAt(m, b))),
   define("strncmp", "int", "chars chars unsigned", { cycles: 60 }, (m, a: Chars, b: Chars, n: number) =>
@@ -50,6 +66,10 @@ export const charFunctions: readonly LibraryFunction[] = [
     const at = `${charsAt(m, a)}\0`.indexOf(String.fromCharCode(c & 255));
     return at < 0 ? null : moved(a!, at);
   }),
+  define("strrchr", "buffer", "chars int", { cycles: 40 }, (m, a: Chars, c: number) => {
+    const at = `${charsAt(m, a)}\0`.lastIndexOf(String.fromCharCode(c & 255));
+    return at < 0 ? null : moved(a!, at);
+  }),
   define("strstr", "buffer", "chars chars", { cycles: 100 }, (m, a: Chars, b: Chars) => {
     const at = charsAt(m, a).indexOf(charsAt(m, b));
     return at < 0 ? null : moved(a!, at);
@@ -59,6 +79,19 @@ export const charFunctions: readonly LibraryFunction[] = [
   ),
   define("atoi", "int", "chars", { cycles: 200 }, (m, a: Chars) => (wholeAt(charsAt(m, a)) << 16) >> 16),
   define("atol", "long", "chars", { cycles: 300 }, (m, a: Chars) => wholeAt(charsAt(m, a)) | 0),
+  ...(["strtol", "strtoul"] as const).map((name) =>
+    define(
+      name,
+      name === "strtol" ? "long" : "ulong",
+      "chars ends int",
+      { cycles: 400 },
+      (m, a: Chars, end: Chars, base: number) => {
+        const { value, length } = numberIn(charsAt(m, a), base);
+        if (end !== null) m.things[end.at] = moved(a!, length);
+        return name === "strtol" ? Math.max(-2147483648, Math.min(2147483647, value)) : value | 0;
+      },
+    ),
+  ),
   define("atof", "double", "chars", { cycles: 900 }, (m, a: Chars) => Math.fround(realAt(charsAt(m, a)))),
   ...(["itoa", "ltoa", "utoa", "ultoa"] as const).map((name) => {
     const [type, isLong] = { itoa: ["int", false], ltoa: ["long", true], utoa: ["unsigned", false], ultoa: ["ulong", true] }[
@@ -99,11 +132,14 @@ export const charFunctions: readonly LibraryFunction[] = [
       return text.length;
     },
   ),
-  define("memset", "void", "buffer int unsigned", { cycles: 40 }, (m, to: Chars, value: number, n: number) =>
-    fill(m, to, n, () => value),
-  ),
-  define("pgm_read_byte", "byte", "chars", { pure: false, cycles: 3 }, (m, a: Chars) => cellAt(m, a) & 255),
-  define("pgm_read_byte", "byte", "bytes", { pure: false, cycles: 3 }, (m, a: Chars) => cellAt(m, a) & 255),
+];
+
+/** The forms that take a text from flash; it is read as any other. */
+const flashForms = "strlen strcmp strncmp strcasecmp strcpy strncpy strcat strncat strstr sprintf snprintf".split(" ");
+
+export const charFunctions: readonly LibraryFunction[] = [
+  ...plain,
+  ...plain.filter((f) => flashForms.includes(f.name)).map((f) => ({ ...f, name: `${f.name}_P` })),
 ];
 
 function fill(m: Machine, to: Chars, count: number, value: (i: number) => number): void {
@@ -126,10 +162,4 @@ function nextWord(m: Machine, text: Chars, ends: string): Chars {
   if (from === left.length) return null;
   if (to < left.length) m.ints[start.at + to] = 0;
   return moved(start, from);
-}
-
-function cellAt(m: Machine, a: Chars): number {
-  if (a === null) return broken(m.line, "program.nullPointer");
-  if (a.at < a.low || a.at >= a.high) return broken(m.line, "program.indexOutside", a.at - a.low, a.high - a.low);
-  return m.ints[a.at]!;
 }

@@ -43,6 +43,7 @@ const words: Readonly<Record<string, Type>> = {
   servo: types.servo,
   chars: types.constChars,
   buffer: types.chars,
+  ends: { kind: "pointer", to: types.chars, toConst: false },
   bytes: { kind: "pointer", to: types.byte, toConst: true },
   any: { kind: "pointer", to: types.void, toConst: true },
   callback: { kind: "pointer", to: { kind: "function", result: types.void, parameters: [] }, toConst: false },

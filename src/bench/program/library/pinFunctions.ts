@@ -60,7 +60,7 @@ export const pinFunctions: readonly LibraryFunction[] = [
     { cycles: 107, still: (m, pin: number, value: number) => (m.pins.isAnalogWritten(pin, value) ? 0 : changes) },
     (m, pin: number, value: number) => m.pins.writeAnalog(pin, value),
   ),
-  define("analogReference", "void", "byte", { cycles: 4, still: () => 0 }, () => undefined),
+  define("analogReference", "void", "byte", { cycles: 4 }, (m, mode: number) => m.pins.setReference(mode)),
   define(
     "tone",
     "void",

@@ -3,6 +3,7 @@
 // print chooses by type: a char is a letter, a byte a number, a float has two decimals; a whole number in another base than 10
 // is written as its 32 bits (common practice, every textbook of the board's C++; from memory).
 // Does not know: speed and buffers (run/serialLine.ts).
+import { broken } from "../run/halt.ts";
 import { charsAt, type Machine, type Pointer } from "../run/machine.ts";
 import { readReal, readWhole } from "./charFunctions.ts";
 import { changes, define, type LibraryFunction } from "./define.ts";
@@ -84,6 +85,11 @@ export const serialMethods: readonly LibraryFunction[] = [
   define("Serial.write", "unsigned", "char", { cycles: 10 }, (m, c: number) => send(m, byte(c))),
   define("Serial.write", "unsigned", "int", { cycles: 10 }, (m, c: number) => send(m, byte(c))),
   define("Serial.write", "unsigned", "chars", { cycles: 20 }, (m, p: Pointer | null) => send(m, p === null ? "" : charsAt(m, p))),
+  ...["bytes", "chars"].map((from) =>
+    define("Serial.write", "unsigned", `${from} unsigned`, { cycles: 20 }, (m, p: Pointer | null, count: number) =>
+      send(m, bytesAt(m, p, count)),
+    ),
+  ),
   define("Serial.flush", "void", "", { cycles: 20 }, (m) => m.serial.flush()),
   define("Serial.availableForWrite", "int", "", { cycles: 20 }, (m) => m.serial.room()),
   define("Serial.available", "int", "", { cycles: 21, still: (m) => m.serial.available() }, (m) => m.serial.available()),
@@ -131,6 +137,13 @@ export const serialMethods: readonly LibraryFunction[] = [
     return 1;
   }),
 ];
+
+function bytesAt(m: Machine, p: Pointer | null, count: number): string {
+  if (p === null) return broken(m.line, "program.nullPointer");
+  if (p.at < p.low || p.at + count > p.high)
+    return broken(m.line, "program.indexOutside", p.at + count - p.low - 1, p.high - p.low);
+  return String.fromCharCode(...Array.from(m.ints.subarray(p.at, p.at + count), (c) => c & 255));
+}
 
 function put(m: Machine, to: Pointer | null, text: string): number {
   if (to !== null)

@@ -7,6 +7,7 @@ import { charFunctions } from "./charFunctions.ts";
 import type { LibraryFunction } from "./define.ts";
 import { letterFunctions } from "./letterFunctions.ts";
 import { mathFunctions } from "./mathFunctions.ts";
+import { memoryFunctions } from "./memoryFunctions.ts";
 import { pinFunctions } from "./pinFunctions.ts";
 import { serialMethods } from "./serialMethods.ts";
 import { servoMethods } from "./servoMethods.ts";
@@ -20,6 +21,7 @@ for (const f of [
   ...mathFunctions,
   ...letterFunctions,
   ...charFunctions,
+  ...memoryFunctions,
   ...serialMethods,
   ...servoMethods,
   ...textMethods,

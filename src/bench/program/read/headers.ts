@@ -1,12 +1,13 @@
 // The headers a program may name behind #include.
 //
 // The board's own functions and the usual C ones are there without any header, as the class's tools put the board's header
-// above every program. Only the servo header brings a name that is not there otherwise.
+// above every program. Only the headers of servo and stepper bring names that are not there otherwise.
 // Does not know: what a header declares.
 import { contentHash } from "../../../base/index.ts";
 
 const known: ReadonlySet<string> = new Set([
   "Servo.h",
+  "Stepper.h",
   "board.h",
   "stdint.h",
   "stdbool.h",

@@ -195,8 +195,6 @@ function parseMember(c: Cursor, owner: string): MemberSyntax["item"] {
   }
   const item = parseDeclaration(c, false);
   if (item.kind === "alias") fail(c, { code: "program.notSupported", place: placeOf(c, item.at), feature: "typedef in a class" });
-  if (item.kind === "variables" && item.isStatic && !item.type.isConst)
-    report(c, { code: "program.notSupported", place: placeOf(c, item.at), feature: "static member" });
   return item.kind === "alias"
     ? {
         kind: "variables",

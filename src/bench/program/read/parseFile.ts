@@ -25,6 +25,8 @@ export interface FileSyntax {
   readonly end: At;
   /** Whether the name Serial stands in it: the port's buffers take RAM. */
   readonly usesSerial: boolean;
+  /** Lines of #include on which a header's own functions stand. */
+  readonly headerLines: ReadonlySet<number>;
 }
 
 /** Characters of a program. The chip's 32 kB of flash hold less than this. */
@@ -36,10 +38,18 @@ export function parseFile(file: string, text: string): FileSyntax {
     const problems: PreprocessProblem[] = [
       { code: "program.tooLong", place: { file, line: 1, column: 1 }, most: mostCharacters },
     ];
-    return { items: [], problems, headers: new Set(), macros: new Map(), end: { line: 1, column: 1 }, usesSerial: false };
+    return {
+      items: [],
+      problems,
+      headers: new Set(),
+      macros: new Map(),
+      end: { line: 1, column: 1 },
+      usesSerial: false,
+      headerLines: new Set(),
+    };
   }
   const lexed = readTokens(file, text);
-  const { tokens, problems, headers, macros, skipped } = preprocess(file, lexed.tokens);
+  const { tokens, problems, headers, macros, skipped, headerLines } = preprocess(file, lexed.tokens);
   const strange = lexed.problems.filter((p) => !skipped.has(p.place?.line ?? 0));
   const c: Cursor = { file, tokens, at: 0, panic: false, depth: 0, problems: [], typeNames: new Set(), headers };
   const items: Item[] = [];
@@ -61,6 +71,7 @@ export function parseFile(file: string, text: string): FileSyntax {
     headers,
     macros,
     end,
+    headerLines,
     usesSerial: tokens.some((t) => t.text === "Serial"),
   };
 }

@@ -8,7 +8,9 @@ import { near, type Place } from "../../../base/index.ts";
 import type { MeaningProblem, SilentProblem, SyntaxProblem } from "../problems.ts";
 import { boardMacros, type Macro } from "./boardMacros.ts";
 import { conditionValue } from "./conditionValue.ts";
+import { headerSource } from "./headerSource.ts";
 import { headerNames, isKnownHeader, isUnsupportedHeader } from "./headers.ts";
+import { readTokens } from "./readTokens.ts";
 import type { Token } from "./token.ts";
 
 /** Tokens after expansion. A program of a thousand lines has ten thousand. */
@@ -27,6 +29,8 @@ export interface Preprocessed {
   readonly macros: ReadonlyMap<string, Macro>;
   /** Lines that a condition leaves out. */
   readonly skipped: ReadonlySet<number>;
+  /** Lines of #include on which the tokens of a header stand. */
+  readonly headerLines: ReadonlySet<number>;
 }
 
 export function preprocess(file: string, tokens: readonly Token[]): Preprocessed {
@@ -35,6 +39,7 @@ export function preprocess(file: string, tokens: readonly Token[]): Preprocessed
   const headers = new Set<string>();
   const macros = boardMacros();
   const skipped = new Set<number>();
+  const headerLines = new Set<number>();
   let produced = 0;
   /** One entry for each open #if: whether its lines are taken now, whether one of its branches was. */
   const open: { taken: boolean; done: boolean; outer: boolean; token: Token }[] = [];
@@ -63,7 +68,7 @@ export function preprocess(file: string, tokens: readonly Token[]): Preprocessed
   for (const o of open) problems.push({ code: "program.unclosedCondition", place: place(o.token), name: o.token.text });
   const last = tokens.at(-1)!;
   if (out.at(-1)?.kind !== "end") out.push({ ...last, kind: "end", text: "", bytes: "" });
-  return { tokens: out, problems, headers, macros, skipped };
+  return { tokens: out, problems, headers, macros, skipped, headerLines };
 
   function directive(hash: Token, line: readonly Token[]): void {
     const [word, ...rest] = line;
@@ -143,8 +148,14 @@ export function preprocess(file: string, tokens: readonly Token[]): Preprocessed
       });
       return;
     }
-    if (isKnownHeader(name)) headers.add(name);
-    else if (isUnsupportedHeader(name))
+    if (isKnownHeader(name)) {
+      const source = headers.has(name) ? undefined : headerSource[name];
+      headers.add(name);
+      if (source === undefined) return;
+      const { line, column, endLine, endColumn } = word;
+      headerLines.add(line);
+      for (const t of readTokens(file, source).tokens) if (t.kind !== "end") out.push({ ...t, line, column, endLine, endColumn });
+    } else if (isUnsupportedHeader(name))
       problems.push({ code: "program.notSupported", place: place(first ?? word), feature: `#include <${name}>` });
     else problems.push({ code: "program.unknownHeader", place: place(first ?? word), name, near: near(name, headerNames) });
   }

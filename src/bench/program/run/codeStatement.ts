@@ -59,7 +59,7 @@ function withMark(c: Coder, trace: Trace, s: Statement, before: Statement | unde
   const line = "line" in s ? s.line : declared?.line;
   const isMarked =
     line !== undefined && s.do !== "doWhile" && (declared === null || before === undefined || declaredBy(before) !== declared);
-  const pass = isMarked ? marker(c, trace, line) : null;
+  const pass = isMarked && !isOfHeader(c) ? marker(c, trace, line) : null;
   const step = codeStatement(c, s);
   if (declared !== null) c.begun.push(declared);
   if (pass === null) return step;
@@ -74,6 +74,11 @@ function marker(c: Coder, trace: Trace, line: number): () => void {
   return () => {
     if (trace.isOn) trace.pass(mark);
   };
+}
+
+/** A header's own function: nobody can see its lines. */
+function isOfHeader(c: Coder): boolean {
+  return c.inside !== null && c.program.headerLines.has(c.inside.line);
 }
 
 /** The local variable that gets its first value here. */
@@ -189,7 +194,7 @@ function codeLoop(
   const mayGoOn = test === null || test.op === "number" ? null : codeTest(c, test);
   const never = test?.op === "number" && test.value === 0;
   const round = codeSingle(c, body);
-  const pass = c.trace === null ? null : marker(c, c.trace, line);
+  const pass = c.trace === null || isOfHeader(c) ? null : marker(c, c.trace, line);
   const move = both(pass, step === null ? null : codeEffect(c, step));
   const testCost = test === null || test.op === "number" ? 0 : cyclesOf(test, c.how);
   const cost = (step === null ? 0 : cyclesOf(step, c.how)) + testCost + roundCycles;
@@ -238,7 +243,7 @@ function codeDoWhile(outer: Coder, s: Statement & { do: "doWhile" }): Step {
   const { clock } = c.m;
   const { time } = clock;
   const plain = codeTest(c, s.test);
-  const pass = c.trace === null ? null : marker(c, c.trace, s.line);
+  const pass = c.trace === null || isOfHeader(c) ? null : marker(c, c.trace, s.line);
   const test =
     pass === null
       ? plain

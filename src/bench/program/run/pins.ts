@@ -19,6 +19,9 @@ const pwmHertz: Readonly<Record<number, number>> = {
 
 export const pinCount = 20;
 
+/** The port gives the value against 5 V; against 1.1 V it is so much larger. */
+const internalGain = 5 / 1.1;
+
 export interface Tone {
   readonly pin: PinNumber;
   readonly hertz: number;
@@ -33,6 +36,8 @@ export class Pins {
   private duties: (number | null)[] = [];
   private tone: Tone | null = null;
   private hasConverted = false;
+  /** Whether the converter compares with the chip's own 1.1 V in place of the supply. */
+  private isInternal = false;
   /** Things that happened outside because of the program, counted: a loop that changes this is no mere wait. */
   effects = 0;
   private readonly clock: Clock;
@@ -50,6 +55,7 @@ export class Pins {
     this.duties = new Array<number | null>(pinCount).fill(null);
     this.tone = null;
     this.hasConverted = false;
+    this.isInternal = false;
   }
 
   /** Reset: all pins become inputs without pull-up, sound and pulses end. */
@@ -147,9 +153,15 @@ export class Pins {
     // Channels 6 and 7 are not brought out.
     if (channel > 5) return 0;
     this.clock.sync();
-    const number = this.port.analogRead(14 + channel, this.clock.now());
+    const value = this.port.analogRead(14 + channel, this.clock.now());
     this.clock.heed();
-    return number;
+    return this.isInternal ? Math.min(1023, Math.floor((value + 0.5) * internalGain)) : value;
+  }
+
+  /** 3 is the chip's own reference (data sheet, table 24-3); every other mode here is the supply. */
+  setReference(mode: number): void {
+    this.isInternal = mode === 3;
+    this.effects += 1;
   }
 
   /** Timer 1 compares 16 bits and never meets a value above its top; the others take the low byte. */
