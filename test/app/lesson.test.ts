@@ -285,7 +285,12 @@ browserTest(
         expect(text, name).toMatch(new RegExp(`hours: ${lessons === 1 ? "one lesson" : `${lessons} lessons`}`));
       if (hottest?.touch === "hot") expect(text, name).toContain("hot: do not touch");
     }
-    const hazards = page.locator(".hazard");
+    // What nobody can foresee stands apart from what is stressed, each with what to do.
+    const doubts = page.locator(".doubt");
+    expect(await doubts.count()).toBe(told.doubts.length);
+    expect(told.doubts.length).toBeGreaterThan(0);
+    for (const text of await doubts.allTextContents()) expect(text).toMatch(/Do this now: .+/);
+    const hazards = page.locator(".hazard:not(.doubt)");
     expect(await hazards.count()).toBe(told.hazards.length);
     expect(told.hazards.length).toBeGreaterThan(0);
     for (const text of await hazards.allTextContents())

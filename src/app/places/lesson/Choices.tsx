@@ -4,7 +4,7 @@
 // Does not know: how they were rehearsed.
 import type { Lesson } from "../../../bench/lesson/index.ts";
 import type { Margin, RehearsalResult, SupplyResult, VariantResult } from "../../../bench/rehearsal/index.ts";
-import { formatList, itemName, type Language, say as sayIn, sayUnchecked } from "../../../language/index.ts";
+import { formatAmount, formatList, itemName, type Language, say as sayIn, sayUnchecked } from "../../../language/index.ts";
 import type { Decision } from "../../../school/file/index.ts";
 import { LastAct, Table, TextLink, Verdict } from "../../pieces/index.ts";
 import { useSay, useSession } from "../../session/useSession.ts";
@@ -122,13 +122,24 @@ function whyNot(language: Language, lesson: Lesson, { hazards, failedChecks }: V
   const worst = hazards.find((h) => h.severity === "unsafe") ?? (failedChecks.length === 0 ? hazards[0] : undefined);
   if (worst) return sayUnchecked(language, `hazard.${worst.code}`, { ...worst });
   const check = lesson.checks[failedChecks[0] ?? -1];
-  if (check === undefined || check.expectation.kind !== "part" || check.expectation.seen === null) return null;
-  const { when } = check;
-  return sayIn(language, "lessonPage.wouldNotBe", {
-    seconds: when.kind === "throughout" ? when.from : when.at,
-    part: check.expectation.part,
-    expected: seenWord(language, check.expectation.seen),
-  });
+  if (check === undefined) return null;
+  const { when, expectation } = check;
+  const seconds = when.kind === "throughout" ? when.from : when.at;
+  if (expectation.kind === "text")
+    return sayIn(language, "lessonPage.wouldNotWrite", { seconds, text: expectation.is ?? expectation.contains ?? "" });
+  if (expectation.kind !== "part") return sayIn(language, "lessonPage.wouldNotPass", { seconds });
+  const { part, seen, degrees, hertz } = expectation;
+  const expected =
+    seen !== null
+      ? seenWord(language, seen)
+      : degrees !== undefined
+        ? seenWord(language, `${degrees} degrees`)
+        : hertz === undefined
+          ? null
+          : formatAmount(language, hertz, "Hz");
+  return expected === null
+    ? sayIn(language, "lessonPage.wouldNotPass", { seconds })
+    : sayIn(language, "lessonPage.wouldNotBe", { seconds, part, expected });
 }
 
 /** What parts that are not as printed do to the lesson, and how far each value may drift before something fails or is stressed. */
@@ -137,16 +148,16 @@ export function Drift({ lesson, result }: ChoicesProps) {
   const language = useSession().language.value;
   const corners = result.variants.filter((v) => v.what.kind === "corner");
   const failing = corners.filter((v) => v.verdict !== "ready");
+  const whyOf = (variant: VariantResult) =>
+    (variant.verdict === "needs another supply" ? null : whyNot(language, lesson, variant)) ?? say(`verdict.${variant.verdict}`);
   return (
     <>
       {corners.length > 0 && <p>{say("lessonPage.corners", { count: corners.length, failing: failing.length })}</p>}
       {failing.length > 0 && (
         <ul class="dots">
-          {[...grouped(failing, (variant) => whyNot(language, lesson, variant) ?? say(`verdict.${variant.verdict}`))].map(
-            ([why, count]) => (
-              <li key={why}>{say("lessonPage.cornersWhy", { count, why })}</li>
-            ),
-          )}
+          {[...grouped(failing, whyOf)].map(([why, count]) => (
+            <li key={why}>{say("lessonPage.cornersWhy", { count, why })}</li>
+          ))}
         </ul>
       )}
       {result.margins.length > 0 && (
@@ -247,10 +258,13 @@ function supplyWords(language: Language, told: SupplyResult): readonly string[] 
     ? say("gives", { peakAmps: told.peakAmps })
     : say(told.fits === "undetermined" ? "nobodyCanSay" : "notBecause", { why });
   const sags = told.why.includes("sags");
-  const { hottest, hours, lessons } = told;
+  const { hottest, hours, lessons, cableMetres } = told;
   return [
     first,
     ...(sags ? [say("fallsTo", { leastVolts: told.leastVolts, ms: told.leastVoltsMs })] : []),
+    ...(doesFit && cableMetres !== null
+      ? [sayUnchecked(language, `rehearsing.${cableKey(cableMetres)}`, { cableMetres: Math.floor(cableMetres * 10) / 10 })]
+      : []),
     ...(doesFit ? [hours === null ? say("asLongAsMains") : sayUnchecked(language, "rehearsing.lasts", { hours, lessons })] : []),
     ...(hottest === null || (!doesFit && hottest.touch === "cold")
       ? []
@@ -263,3 +277,6 @@ function supplyWords(language: Language, told: SupplyResult): readonly string[] 
         ]),
   ];
 }
+
+/** m: none that is sold is longer than the first, or of use below the second (bench/rehearsal). */
+const cableKey = (metres: number) => (metres >= 5 ? "cableAny" : metres < 0.3 ? "cableNone" : "cable");

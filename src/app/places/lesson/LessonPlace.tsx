@@ -9,7 +9,7 @@ import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useEffect, useMemo } from "preact/hooks";
 import type { Lesson, ProgramFile } from "../../../bench/lesson/index.ts";
-import type { Hazard, RehearsalResult } from "../../../bench/rehearsal/index.ts";
+import type { Doubt, Hazard, RehearsalResult } from "../../../bench/rehearsal/index.ts";
 import { expectedReadings, shownVolts } from "../../../documents/index.ts";
 import {
   bandWords,
@@ -383,11 +383,26 @@ function Cautions({ result, text }: { readonly result: RehearsalResult | null; r
         </div>
       ))}
       {result?.hazards.some((h) => h.severity === "unsafe") && <p>{say("lessonPage.notBefore")}</p>}
+      {result && result.doubts.length > 0 && (
+        <>
+          <h3>{say("rehearsing.doubts")}</h3>
+          {result.doubts.map((doubt) => (
+            <div key={`${doubt.code} ${doubt.place}`} class="message hazard doubt">
+              <p>{sayUnchecked(language, `doubt.${doubt.code}`, doubtData(doubt))}</p>
+              <p>
+                <b>{say("lessonPage.doNow")}</b> {sayUnchecked(language, `doubtTry.${doubt.code}`, doubtData(doubt))}
+              </p>
+            </div>
+          ))}
+        </>
+      )}
       {result && result.hazards.length === 0 && <p>{say("lessonPage.noHazards")}</p>}
       {text !== "" && <Markdown text={text} />}
     </>
   );
 }
+
+const doubtData = (doubt: Doubt) => ({ ...doubt, supply: doubt.place, steps: Math.ceil(doubt.steps ?? 0) });
 
 /** What is unsafe before what is a caution; each kind in the order in which it was found. */
 function worstFirst(hazards: readonly Hazard[]): readonly Hazard[] {
