@@ -11,6 +11,7 @@ import { looksOf } from "./places/settings/looksOf.ts";
 import { makeSession } from "./session/makeSession.ts";
 import { saveFile } from "./session/saveFile.ts";
 import { startUndoKeys } from "./session/undoKeys.ts";
+import { keepDrafts } from "./shell/keepDrafts.ts";
 import { keepFocus } from "./shell/keepFocus.ts";
 import { goTo, linkTo, startRouter } from "./shell/router.ts";
 import { Shell } from "./shell/Shell.tsx";
@@ -44,6 +45,7 @@ async function start(root: HTMLElement): Promise<void> {
   render(<Shell session={session} />, root);
   // From here a tap is heard and does what it says.
   performance.mark("usable");
+  keepDrafts(root, session);
   // The rest of the code, once what is there has been painted.
   requestAnimationFrame(() =>
     setTimeout(() => {

@@ -98,6 +98,39 @@ browserTest(
   },
 );
 
+browserTest("half-typed text outlives Back, another place and a reload, and goes when it was taken", async () => {
+  const { page, close } = await withDemo({ profile: join(folder, "drafts"), hash: "#/pupils" });
+  const name = page.getByLabel("One more pupil");
+  await name.fill("Wanj");
+  await goTo(page, "#/course");
+  await page.goBack();
+  await expect.poll(() => name.inputValue()).toBe("Wanj");
+  await page.reload();
+  await planned(page);
+  await expect.poll(() => name.inputValue()).toBe("Wanj");
+  await name.press("End");
+  await name.pressSequentially("iru");
+  await name.press("Enter");
+  await page.getByText("Wanjiru joined Class 7b.").first().waitFor();
+  await expect.poll(() => name.inputValue()).toBe("");
+  await goTo(page, "#/course");
+  await goTo(page, "#/pupils");
+  expect(await name.inputValue()).toBe("");
+  // A field that acts when it is left: it does so also with what was put back.
+  await goTo(page, "#/settings");
+  await page.locator("#room").focus();
+  await page.locator("#room").evaluate((box: HTMLInputElement) => box.select());
+  await page.keyboard.type("Boat ho");
+  await page.evaluate(() => history.back());
+  await page.locator("h1", { hasText: "Class 7b" }).waitFor();
+  await page.goForward();
+  await expect.poll(() => page.inputValue("#room")).toBe("Boat ho");
+  await page.locator("#room").focus();
+  await page.locator("#sockets").focus();
+  await page.getByText("What is known of the room changed.").first().waitFor();
+  await close();
+});
+
 browserTest("a clock that went back is told, and nothing is lost", async () => {
   const profile = join(folder, "clock");
   const first = await withDemo({ profile });

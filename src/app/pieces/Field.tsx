@@ -37,6 +37,8 @@ export function Field(props: FieldProps) {
     autocomplete: "off",
     spellcheck: false,
     inputMode: props.keys ?? ("text" as const),
+    // Whether what was typed is done with when the field is left (src/app/shell/keepDrafts.ts).
+    "data-draft": props.onChange ? "until-left" : undefined,
     "aria-describedby": described === "" ? undefined : described,
     "aria-invalid": props.problem ? ("true" as const) : undefined,
     onChange: (event: { currentTarget: { value: string } }) => props.onChange?.(event.currentTarget.value),
