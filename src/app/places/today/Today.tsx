@@ -15,7 +15,7 @@ import { planWords } from "../course/sayPlan.ts";
 import { Helps, Why } from "../course/Why.tsx";
 import { ByTheClock } from "./ByTheClock.tsx";
 import { CountInRow } from "./CountInRow.tsx";
-import { distanceTo, meetingToCount, nextMeeting } from "./nextMeeting.ts";
+import { distanceTo, meetingToCount, nextMeeting, type OtherLesson, otherLessonsOf } from "./nextMeeting.ts";
 import { PrepareList } from "./PrepareList.tsx";
 import { Teams } from "./Teams.tsx";
 
@@ -30,6 +30,7 @@ export function Today() {
   const now = { today: session.today.value, clock: session.clock.value };
   const next = nextMeeting(group, minutesOf, now);
   const toCount = meetingToCount(classFile, group, minutesOf, now);
+  const others = otherLessonsOf([now.today, next?.date ?? now.today], classFile, group, minutesOf, now);
   return next === null ? (
     <Page
       name={say("shell.today")}
@@ -44,10 +45,30 @@ export function Today() {
         />
       }
     >
+      {others.length > 0 && <OtherLessons others={others} />}
       {toCount && <CountInRow group={group} meeting={toCount} />}
     </Page>
   ) : (
-    <NextLesson group={group} meeting={next} minutes={minutesOf(next.lesson)} toCount={toCount} />
+    <NextLesson group={group} meeting={next} minutes={minutesOf(next.lesson)} others={others} toCount={toCount} />
+  );
+}
+
+/** Lessons of other classes on this day or the day of the next lesson, each a tap away. */
+function OtherLessons({ others }: { readonly others: readonly OtherLesson[] }) {
+  const session = useSession();
+  const say = useSay();
+  const language = session.language.value;
+  const title = planWords(language, session.shipped.value).title;
+  return (
+    <ul class="others">
+      {others.map(({ group, meeting }) => (
+        <li key={`${group.id} ${meeting.date} ${meeting.start}`}>
+          {say("today.other", { date: meeting.date, clock: meeting.start, class: group.name })} <bdi>{title(meeting.lesson)}</bdi>
+          {". "}
+          <TextLink onPress={() => session.chooseGroup(group.id)}>{say("today.showOther", { class: group.name })}</TextLink>
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -55,10 +76,11 @@ interface NextLessonProps {
   readonly group: ClassGroup;
   readonly meeting: LessonDate;
   readonly minutes: number;
+  readonly others: readonly OtherLesson[];
   readonly toCount: LessonDate | null;
 }
 
-function NextLesson({ group, meeting, minutes, toCount }: NextLessonProps) {
+function NextLesson({ group, meeting, minutes, others, toCount }: NextLessonProps) {
   const session = useSession();
   const say = useSay();
   const language = session.language.value;
@@ -98,6 +120,7 @@ function NextLesson({ group, meeting, minutes, toCount }: NextLessonProps) {
       }
       under={
         <>
+          {others.length > 0 && <OtherLessons others={others} />}
           {planned && <NextVerdict planned={planned} />}
           <PlanWork />
           <div class="acts">

@@ -4,7 +4,7 @@ import type { Day } from "../../../base/index.ts";
 import type { ClassFile, ClassGroup } from "../../../school/file/index.ts";
 import type { PlannedLesson } from "../../../school/readiness/index.ts";
 import { countsOf, handedOut } from "./handedOut.ts";
-import { type Distance, distanceTo, meetingToCount, nextMeeting } from "./nextMeeting.ts";
+import { type Distance, distanceTo, meetingToCount, nextMeeting, otherLessonsOf } from "./nextMeeting.ts";
 import { stretchAt, stretches } from "./stretches.ts";
 
 const at = (date: string, start: number, lesson = date) => ({ lesson, date: date as Day, start, absent: [] });
@@ -28,9 +28,25 @@ for (const [day, clock, next, toCount] of cases)
     expect(meetingToCount(file, group, minutes, now(day, clock))?.lesson ?? null).toBe(toCount);
   });
 
-test("a lesson that was counted is not asked for again, nor is the one before it", () => {
-  const counts = [{ class: "7b", lesson: "signal", date: "2027-01-26", item: "wire", out: 1, back: 1, broken: 0 }];
-  expect(meetingToCount({ counts } as unknown as ClassFile, group, minutes, now("2027-02-01", 0))).toBeNull();
+test("a lesson that was counted is not asked for again; the one before it is, for four weeks", () => {
+  const count = (lesson: string, date: string) => ({ class: "7b", lesson, date, item: "wire", out: 1, back: 1, broken: 0 });
+  const later = { counts: [count("signal", "2027-01-26")] } as unknown as ClassFile;
+  expect(meetingToCount(later, group, minutes, now("2027-02-01", 0))?.lesson).toBe("light");
+  expect(meetingToCount(later, group, minutes, now("2027-02-09", 0))?.lesson).toBe("light");
+  expect(meetingToCount(later, group, minutes, now("2027-02-10", 0))).toBeNull();
+  const both = { counts: [...later.counts, count("light", "2027-01-12")] } as unknown as ClassFile;
+  expect(meetingToCount(both, group, minutes, now("2027-02-01", 0))).toBeNull();
+});
+
+test("lessons of the other classes on the days asked for, in the order of time, while they are not over", () => {
+  const other = { id: "7c", lessons: [at("2027-01-12", 660, "b"), at("2027-01-12", 480, "a"), at("2027-01-13", 480)] };
+  const file = { classes: [group, other] } as unknown as ClassFile;
+  const found = (days: string[], clock: number) =>
+    otherLessonsOf(days as Day[], file, group, minutes, now("2027-01-12", clock)).map(({ meeting }) => meeting.lesson);
+  expect(found(["2027-01-12"], 400)).toEqual(["a", "b"]);
+  expect(found(["2027-01-12"], 560)).toEqual(["b"]);
+  expect(found(["2027-01-13", "2027-01-12"], 400)).toEqual(["a", "b", "2027-01-13"]);
+  expect(found(["2027-01-26"], 400)).toEqual([]);
 });
 
 const distances: readonly [day: string, clock: number, distance: Distance][] = [

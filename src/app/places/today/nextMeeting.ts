@@ -27,18 +27,45 @@ export function nextMeeting(group: ClassGroup, minutesOf: (lesson: string) => nu
   return meetingsOf(group).find((meeting) => !isOver(meeting, minutesOf(meeting.lesson), now)) ?? null;
 }
 
-/** @returns the last lesson that was held, or null where it was counted in already. */
+/** Days after which nobody remembers what came back. */
+const countedWithin = 28;
+
+/** @returns the last lesson that was held and not counted in, or null. */
 export function meetingToCount(
   classFile: ClassFile,
   group: ClassGroup,
   minutesOf: (lesson: string) => number,
   now: Now,
 ): LessonDate | null {
-  const held = meetingsOf(group).filter((meeting) => isOver(meeting, minutesOf(meeting.lesson), now));
-  const last = held.at(-1) ?? null;
-  const isCounted =
-    last !== null && classFile.counts.some((c) => c.class === group.id && c.lesson === last.lesson && c.date === last.date);
-  return isCounted ? null : last;
+  const isCounted = ({ lesson, date }: LessonDate) =>
+    classFile.counts.some((c) => c.class === group.id && c.lesson === lesson && c.date === date);
+  const open = meetingsOf(group).filter(
+    (meeting) =>
+      isOver(meeting, minutesOf(meeting.lesson), now) &&
+      daysBetween(meeting.date, now.today) <= countedWithin &&
+      !isCounted(meeting),
+  );
+  return open.at(-1) ?? null;
+}
+
+export interface OtherLesson {
+  readonly group: ClassGroup;
+  readonly meeting: LessonDate;
+}
+
+/** @returns lessons that the other classes of the file have on these days and that are not over, in the order of time. */
+export function otherLessonsOf(
+  days: readonly Day[],
+  classFile: ClassFile,
+  group: ClassGroup,
+  minutesOf: (lesson: string) => number,
+  now: Now,
+): readonly OtherLesson[] {
+  return classFile.classes
+    .filter((other) => other.id !== group.id)
+    .flatMap((other) => meetingsOf(other).map((meeting) => ({ group: other, meeting })))
+    .filter(({ meeting }) => days.includes(meeting.date) && !isOver(meeting, minutesOf(meeting.lesson), now))
+    .sort((a, b) => daysBetween(b.meeting.date, a.meeting.date) || a.meeting.start - b.meeting.start);
 }
 
 /** How far off a lesson is. */
