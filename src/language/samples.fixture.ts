@@ -151,6 +151,7 @@ export const programSamples: Samples<Own<ProgramProblem>> = {
   "program.emptyBody": { of: "Servo" },
   "program.numberChanges": { from: 7, to: 7, type: "int" },
   "program.overflow": { from: 7, to: 7, type: "int" },
+  "program.shiftTooFar": { count: 20, bits: 16, operator: "<<" },
   "program.noReturn": { name: "lampPin" },
   "program.noEffect": {},
   "program.macroAgain": { name: "lampPin", firstLine: 12 },
@@ -175,6 +176,8 @@ export const programSamples: Samples<Own<ProgramProblem>> = {
   "program.timeInInt": { name: "before", found: "millis" },
   "program.textCompared": { name: "word" },
   "program.wholeDivision": { found: "1 / 2" },
+  "program.countsInVain": { name: "i" },
+  "program.usedUnset": { name: "sum" },
 };
 export const fileSamples: Samples<Own<FileProblem>> = {
   "file.newerFormat": { found: "resitor", expected: "number" },

@@ -71,6 +71,8 @@ export type SilentProblem =
   | P<"program.emptyBody", { readonly of: string }>
   | P<"program.numberChanges", { readonly from: number; readonly to: number; readonly type: string }>
   | P<"program.overflow", { readonly from: number; readonly to: number; readonly type: string }>
+  /** A shift by so many places of a number of so many bits. */
+  | P<"program.shiftTooFar", { readonly count: number; readonly bits: number; readonly operator: "<<" | ">>" }>
   | P<"program.noReturn", { readonly name: string }>
   | P<"program.noEffect">
   | P<"program.macroAgain", { readonly name: string; readonly firstLine: number }>
@@ -90,7 +92,11 @@ export type SeldomMeant =
   | P<"program.hidden", { readonly name: string; readonly firstLine: number }>
   | P<"program.timeInInt", { readonly name: string; readonly found: string }>
   | P<"program.textCompared", { readonly name: string }>
-  | P<"program.wholeDivision", { readonly found: string }>;
+  | P<"program.wholeDivision", { readonly found: string }>
+  /** A loop that only counts: the compiler leaves it out. */
+  | P<"program.countsInVain", { readonly name: string }>
+  /** A variable of a function that is read before anything was put into it. */
+  | P<"program.usedUnset", { readonly name: string }>;
 
 /** Why a run was broken off: what C++ leaves undefined or the chip cannot hold. The comment names the values. */
 export type BrokenCode =

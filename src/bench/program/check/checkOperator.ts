@@ -4,7 +4,7 @@
 // Does not know: calls, statements.
 import type { Expression as ExpressionSyntax } from "../read/syntax.ts";
 import type { At } from "../read/token.ts";
-import { type ArithmeticOperator, type CompareOperator, commonInteger, promoted } from "./arithmetic.ts";
+import { type ArithmeticOperator, type CompareOperator, commonInteger, numeric, promoted } from "./arithmetic.ts";
 import { listValue } from "./checkCall.ts";
 import { check, nameOf } from "./checkExpression.ts";
 import { addressOf, asValue, broken, type Checked, rvalue, typeOf } from "./checked.ts";
@@ -13,7 +13,17 @@ import { condition, convert, isChars, rankOf, shownType, toText, truth, tryConve
 import { arithmetic, both, compare, complement, constantOf, convertNumber, negate, not, number, shift } from "./fold.ts";
 import { resolveBase, withStars } from "./resolveType.ts";
 import type { Arithmetic, Expression, Place } from "./tree.ts";
-import { cellsOf, heldType, type IntegerType, isArithmetic, sameType, type Type, typeName, types } from "./types.ts";
+import {
+  cellsOf,
+  heldType,
+  type IntegerType,
+  integerFacts,
+  isArithmetic,
+  sameType,
+  type Type,
+  typeName,
+  types,
+} from "./types.ts";
 
 type Syntax<K extends ExpressionSyntax["kind"]> = ExpressionSyntax & { kind: K };
 
@@ -144,6 +154,7 @@ export function checkAssign(c: Checker, e: Syntax<"assign">): Checked {
     report(c, e.at, { code: "program.badOperands", operator: `${operator}=`, left: typeName(type), right: shownType(c, given) });
     return broken;
   }
+  if (isShift && left.kind === "integer") warnOfShift(c, e.at, operator as "<<" | ">>", value, promoted(left));
   const inType = isShift && left.kind === "integer" ? promoted(left) : commonType(left, right);
   const converted = isShift && right.kind === "integer" ? convertNumber(value, promoted(right)) : convertNumber(value, inType);
   return afterwards({ op: "compound", type, place, operator, value: converted, inType, line: e.at.line }, place, nameOf(target));
@@ -184,6 +195,7 @@ function withNumbers(
   if (operator === "<<" || operator === ">>") {
     if (x.kind !== "integer" || y.kind !== "integer") return null;
     const type = promoted(x);
+    warnOfShift(c, e.right.at, operator, b, type);
     return shift(operator, convertNumber(a, type), convertNumber(b, promoted(y)), type);
   }
   const type = commonType(x, y);
@@ -191,6 +203,16 @@ function withNumbers(
   if (comparisons.has(operator)) return compare(operator as CompareOperator, l, r, type);
   if (type.kind === "float" && !["+", "-", "*", "/"].includes(operator)) return null;
   return arithmetic(operator as ArithmeticOperator, l, r, type, e.at.line, overflowAt(c, e.at));
+}
+
+/** A constant count beyond the number's bits: undefined in C++, and the compiler says so unasked. */
+function warnOfShift(c: Checker, at: At, operator: "<<" | ">>", count: Expression, type: IntegerType): void {
+  const held = heldType(count.type);
+  const value = constantOf(count);
+  if (value === null || held.kind !== "integer") return;
+  const by = numeric(value, held);
+  const { bits } = integerFacts[type.name];
+  if (by < 0 || by >= bits) warn(c, at, { code: "program.shiftTooFar", count: by, bits, operator });
 }
 
 /** String + anything, and comparisons of a String with a String or a char text to its right. */

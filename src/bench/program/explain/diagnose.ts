@@ -528,6 +528,11 @@ function ofMeaning(e: Evidence, make: Make): Explained | null {
         fix: colon?.text === ":" ? { edit: "replace", line: colon.line, column: colon.column, text: ";", found: ":" } : null,
       });
     }
+    case "shiftTooFar":
+    case "shiftNegative": {
+      const p = problems.find((k) => k.code === "program.shiftTooFar" && k.place?.line === said.line);
+      return make("shiftTooFar", p?.code === "program.shiftTooFar" ? { found: String(p.count), expected: String(p.bits) } : {});
+    }
     case "overflow":
     case "largeInteger":
     case "overflowInConversion": {

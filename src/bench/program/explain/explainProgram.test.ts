@@ -114,6 +114,19 @@ const silent: [body: string, codes: string[]][] = [
   ["float f = 1.0 / 2; x = f;", []],
   ["x == 5;", ["program.noEffect"]],
   ["x = 40000;", ["program.numberChanges"]],
+  ["x = x << 16;", ["program.shiftTooFar"]],
+  ["long y = 1L << 16; x = y > 5;", []],
+  ["if (x == 'a' || 'b') x = 1;", ["program.constantOperand"]],
+  ["for (long i = 0; i < 100000; i++) {}", ["program.countsInVain"]],
+  ["for (volatile long i = 0; i < 100000; i++) {}", []],
+  ["for (long i = 0; i < 100000; i++) { delay(1); }", []],
+  ["int sum; for (int i = 0; i < 3; i++) sum += i;", ["program.usedUnset"]],
+  ["int sum = 0; for (int i = 0; i < 3; i++) sum += i;", []],
+  ["int sum; if (x > 3) sum = 1; else sum = 2; x = sum;", []],
+  ["int y; x = y + 1;", ["program.usedUnset"]],
+  ["int y; y = 3; x = y;", []],
+  ["static int y; y++;", []],
+  ["int i; for (i = 0; i < 3; i++) x = i;", []],
 ];
 
 describe("mistakes that no compiler tells", () => {

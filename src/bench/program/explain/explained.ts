@@ -82,6 +82,7 @@ export type ExplainCode =
   | "resultMissing"
   | "noResult"
   | "numberTooLarge"
+  | "shiftTooFar"
   | "other";
 
 /** One edit that mends the slip, where it is certain enough to be offered. Columns count from 1. */

@@ -34,6 +34,8 @@ export function seldomMeant(file: string, text: string, syntax: FileSyntax): Pro
         hiddenNames(s, known, report);
         firstValues(s, known, report);
       }
+      if (s.kind === "for") countsInVain(s, known, report);
+      if (s.kind === "block") usedUnset(s, functions, report);
     });
     everyExpression(f.body!, (e) => {
       comparisons(e, known, report);
@@ -120,6 +122,123 @@ function leaves(s: Statement): boolean {
   return s.kind === "while" && s.test.kind === "name" && s.test.name === "true";
 }
 
+/** `for (long i = 0; i < 100000; i++);` to wait: the compiler sees that nothing comes of it and leaves it out. */
+function countsInVain(s: Statement & { kind: "for" }, known: Known, report: Report): void {
+  const isEmpty = s.body.kind === "empty" || (s.body.kind === "block" && s.body.list.every((k) => k.kind === "empty"));
+  if (!isEmpty || s.step === null || s.test?.kind !== "binary") return;
+  const counter = s.step.kind === "step" ? s.step.value : s.step.kind === "assign" ? s.step.left : null;
+  if (counter?.kind !== "name") return;
+  const declared = s.first?.kind === "variables" ? s.first : known.globals.get(counter.name);
+  const isCalling = [s.test.left, s.test.right].some((side) => side.kind === "call");
+  if (!isCalling && declared?.type.isVolatile !== true) report(s.at, { code: "program.countsInVain", name: counter.name });
+}
+
+/** What a name is first used for behind its declaration. */
+type Use = "read" | "set" | "unsure";
+
+/** `int sum; for (…) sum += x;`: what was there before is added to. Where the first use is behind a condition, nothing is said. */
+function usedUnset(block: Statement & { kind: "block" }, functions: readonly FunctionSyntax[], report: Report): void {
+  const taking = new Set(
+    functions.filter((f) => f.parameters.some((p) => p.declarator.isReference)).map((f) => f.declarator.name),
+  );
+  block.list.forEach((s, i) => {
+    if (s.kind !== "variables" || s.isStatic || s.isExtern || s.defines !== null || !s.type.builtIn) return;
+    if (["String", "void", "auto", "__FlashStringHelper"].includes(s.type.name)) return;
+    for (const v of s.variables) {
+      const { name, sizes, isReference } = v.declarator;
+      if (v.initialiser !== null || sizes.length > 0 || isReference) continue;
+      for (const later of block.list.slice(i + 1)) {
+        const found = firstUse(later, name, taking);
+        if (found === null) continue;
+        if (found.use === "read") report(found.at, { code: "program.usedUnset", name });
+        break;
+      }
+    }
+  });
+}
+
+type Found = { readonly use: Use; readonly at: At } | null;
+
+/** The first use in a statement, as far as it certainly runs; what hangs on a condition and names it is "unsure". */
+function firstUse(s: Statement, name: string, taking: ReadonlySet<string>): Found {
+  const first = (list: readonly (Found | (() => Found))[]): Found => {
+    for (const one of list) {
+      const found = typeof one === "function" ? one() : one;
+      if (found !== null) return found;
+    }
+    return null;
+  };
+  const inside = (k: Statement | null) => () => (k === null ? null : firstUse(k, name, taking));
+  const value = (e: Expression | null) => () => (e === null ? null : firstUseIn(e, name, taking));
+  const test = (k: Expression | VariablesSyntax) => () =>
+    k.kind === "variables" ? firstUse(k, name, taking) : firstUseIn(k, name, taking);
+  /** Behind a condition it may never run. */
+  const maybe = (k: Statement | null) => () => {
+    const found = k === null ? null : firstUse(k, name, taking);
+    return found === null ? null : { ...found, use: "unsure" as const };
+  };
+  switch (s.kind) {
+    case "expression":
+      return value(s.value)();
+    case "return":
+      return value(s.value)();
+    case "variables":
+      return first(
+        s.variables.flatMap((v) =>
+          v.initialiser?.kind === "value"
+            ? [value(v.initialiser.value)]
+            : v.initialiser?.kind === "arguments"
+              ? v.initialiser.values.map(value)
+              : [],
+        ),
+      );
+    case "block":
+      return first(s.list.map(inside));
+    case "if":
+      return first([test(s.test), maybe(s.yes), maybe(s.no)]);
+    case "switch":
+      return first([value(s.value), maybe(s.body)]);
+    case "while":
+      return first([test(s.test), inside(s.body)]);
+    case "do":
+      return first([inside(s.body), value(s.test)]);
+    case "for":
+      return first([inside(s.first), value(s.test), inside(s.body), value(s.step)]);
+    case "forEach":
+      return first([value(s.of), inside(s.body)]);
+    default:
+      return null;
+  }
+}
+
+/** Functions with reference parameters, and methods of unknown things; what goes to Serial is read. */
+function mayTake(called: Expression, taking: ReadonlySet<string>): boolean {
+  if (called.kind === "name") return taking.has(called.name);
+  return !(called.kind === "member" && called.record.kind === "name" && called.record.name === "Serial");
+}
+
+function firstUseIn(e: Expression, name: string, taking: ReadonlySet<string>): Found {
+  const isIt = (k: Expression) => k.kind === "name" && k.name === name && k.owner === "";
+  if (isIt(e)) return { use: "read", at: e.at };
+  if (e.kind === "assign") {
+    const right = firstUseIn(e.right, name, taking);
+    if (right !== null) return right;
+    if (isIt(e.left)) return { use: e.operator === "" ? "set" : "read", at: e.left.at };
+    return firstUseIn(e.left, name, taking);
+  }
+  // Its address, or a function that may set it.
+  if (e.kind === "unary" && e.operator === "&" && isIt(e.value)) return { use: "unsure", at: e.at };
+  if (e.kind === "sizeof") return null;
+  const isTaking = e.kind === "call" && mayTake(e.called, taking);
+  const isEither = (e.kind === "binary" && ["&&", "||"].includes(e.operator)) || e.kind === "choose";
+  const parts = partsOf(e);
+  for (const [i, part] of parts.entries()) {
+    const found = firstUseIn(part, name, taking);
+    if (found !== null) return (isTaking && isIt(part)) || (isEither && i > 0) ? { ...found, use: "unsure" } : found;
+  }
+  return null;
+}
+
 /** `int led = 5;` inside a function makes a second led; the one outside keeps its value. */
 function hiddenNames(s: VariablesSyntax, known: Known, report: Report): void {
   for (const v of s.variables) {
@@ -187,7 +306,7 @@ function comparisons(e: Expression, known: Known, report: Report): void {
   if (e.kind !== "binary") return;
   const { operator } = e;
   if (operator === "||" || operator === "&&") {
-    const side = [e.left, e.right].find((k) => k.kind === "number" && !["0", "1"].includes(k.text));
+    const side = [e.left, e.right].find((k) => k.kind === "character" || (k.kind === "number" && !["0", "1"].includes(k.text)));
     const other = side === e.left ? e.right : e.left;
     if (side && other.kind === "binary" && ["==", "!="].includes(other.operator))
       report(side.at, { code: "program.constantOperand", operator, found: written(side) });

@@ -26,6 +26,7 @@ import {
 import { codeTest } from "./codeTest.ts";
 import { cyclesOf, fillCycles, inCalmLoop, returnCycles, roundCycles, switchCycles, testCycles } from "./costs.ts";
 import { hasCalls } from "./hasCalls.ts";
+import { type VainLoop, vainCycles, vainLoop } from "./vainLoop.ts";
 
 export function codeStatements(c: Coder, list: readonly Statement[]): Step {
   const { trace } = c;
@@ -101,8 +102,11 @@ export function codeStatement(c: Coder, s: Statement): Step {
       return codeIf(c, s);
     case "while":
       return codeLoop(c, s, null, s.test, null, s.body, s.line);
-    case "for":
-      return codeLoop(c, s, s.first, s.test, s.step, s.body, s.line);
+    case "for": {
+      const vain = vainLoop(s);
+      const run = codeLoop(c, s, vain === null ? s.first : null, s.test, s.step, s.body, s.line);
+      return vain === null ? run : codeVain(c, s, vain, run);
+    }
     case "doWhile":
       return codeDoWhile(c, s);
     case "switch":
@@ -215,6 +219,27 @@ function codeLoop(
       rounds += 1;
       if (rounds >= ask) ask = watch.end(rounds);
     }
+    return goOn;
+  };
+}
+
+/** A loop that only counts: its counters get their last values at once. Where that cannot be, it is run. */
+function codeVain(c: Coder, s: Statement & { do: "for" }, vain: VainLoop, run: Step): Step {
+  const begin = s.first === null ? nothing : codeStatement({ ...c, trace: null }, s.first);
+  const { ints: I } = c.m;
+  const { time } = c.m.clock;
+  const place = (v: Variable) => finder(codePlace(c, { at: "variable", type: v.type, isConst: false, variable: v }));
+  const finds: [find: Num, last: VainLoop["last"]][] = [];
+  for (let one: VainLoop | null = vain; one !== null; one = one.inner) finds.push([place(one.counter), one.last]);
+  return () => {
+    begin();
+    const ends = finds.map(([find, last]) => last(I[find()]!));
+    if (ends.includes(null)) return run();
+    time[0] = time[0]! + vainCycles;
+    const isEntered = ends[0] !== I[finds[0]![0]()];
+    finds.forEach(([find], i) => {
+      if (i === 0 || isEntered) I[find()] = ends[i]!;
+    });
     return goOn;
   };
 }

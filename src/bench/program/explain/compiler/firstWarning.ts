@@ -33,6 +33,8 @@ export function firstWarning(problems: readonly ProgramProblem[]): Said | null {
       index: -1,
     });
     if (p.code === "program.overflow") return make("overflow", { type: p.type, value: String(p.to) });
+    if (p.code === "program.shiftTooFar")
+      return make(p.count < 0 ? "shiftNegative" : "shiftTooFar", { side: p.operator === "<<" ? "left" : "right" });
     if (p.code === "program.manyCharacters") return p.found.length > 4 ? make("longCharacter") : make("manyCharacters");
     if (p.code === "program.macroAgain") return make("macroAgain", { name: p.name });
     if (p.code === "program.numberChanges") {

@@ -104,6 +104,8 @@ const old = {
   overflow: "integer overflow in expression [-Woverflow]",
   largeInteger: "large integer implicitly truncated to unsigned type [-Woverflow]",
   overflowInConversion: "overflow in implicit constant conversion [-Woverflow]",
+  shiftTooFar: "{side} shift count >= width of type [-Wshift-count-overflow]",
+  shiftNegative: "{side} shift count is negative [-Wshift-count-negative]",
   manyCharacters: "multi-character character constant [-Wmultichar]",
   longCharacter: "character constant too long for its type",
   macroAgain: '"{name}" redefined',
