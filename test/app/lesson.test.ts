@@ -390,6 +390,46 @@ function tooSmall(page: Page): Promise<string[]> {
   );
 }
 
+browserTest("a program that switches without end is stopped when told, and the walk goes on", async () => {
+  const opened = await openPage({ width: 1280, hash: "#/lesson/lighthouse" });
+  const { page } = opened;
+  await page.locator("#supplies").waitFor();
+  await page.getByRole("button", { name: "Follow it line by line" }).click();
+  await page.locator(".holds").waitFor();
+  await page.locator(".other summary").click();
+  const busy =
+    "void setup() {\n  pinMode(9, OUTPUT);\n}\nvoid loop() {\n  digitalWrite(9, HIGH);\n  digitalWrite(9, LOW);\n  if (micros() == 1) {\n    delay(1);\n  }\n}\n";
+  await page.getByLabel("Your program").fill(busy);
+  await page.getByLabel("You, by hand").check();
+  await page.getByRole("button", { name: "Run it here" }).click();
+  await soon(() => nextLine(page)).toBe("2");
+  await page.getByRole("button", { name: "Go to line 8" }).click();
+  const stop = page.getByRole("button", { name: "Stop here" });
+  await stop.waitFor({ timeout: 10_000 });
+  await stop.click();
+  await soon(() => told(page)).toBe("The work was stopped. What is known already stays.");
+  await stop.waitFor({ state: "detached" });
+  await page.getByRole("button", { name: "Step", exact: true }).click();
+  await soon(() => nextLine(page)).toBe("5");
+  expect(opened.faults).toEqual([]);
+  await opened.close();
+});
+
+browserTest("a curve is that of the class: with the part that it settled on in place of the written one", async () => {
+  const opened = await withDemo({ width: 1280, hash: "#/lesson/7b/quay-lamp-at-dusk/2027-02-16" });
+  const { page } = opened;
+  await page.locator("#supplies").waitFor();
+  const told = page.locator(".waves > p[role=status]");
+  const amps = async () => Number(/and ([\d.]+) mA\./.exec((await told.textContent()) ?? "")?.[1]);
+  await page.getByLabel("Where do you measure?").selectOption({ label: "current through LED1" });
+  await told.waitFor();
+  const written = await amps();
+  await page.locator("table.values tr", { hasText: "resistor, 470 Ω" }).getByRole("button").click();
+  // Ohm's law: the LED holds about 2 V, the pin has about 25 Ω.
+  await soon(async () => (await amps()) / written).toBeCloseTo((220 + 25) / (470 + 25), 1);
+  await opened.close();
+});
+
 browserTest("whatever is pasted is text: nothing runs, nothing is cut off, the page goes on", async () => {
   const opened = await openPage({ width: 390, hash: "#/explain" });
   const { page } = opened;
@@ -403,6 +443,21 @@ browserTest("whatever is pasted is text: nothing runs, nothing is cut off, the p
     await page.getByRole("button", { name: "Find the causes" }).click({ timeout: 5000 });
   }
   await answer(page, "explained").waitFor();
+  await goTo(page, "#/lesson/lighthouse");
+  await page.locator("#supplies").waitFor();
+  await page.getByRole("button", { name: "Follow it line by line" }).click();
+  await page.locator(".other summary").click();
+  for (const text of nastyStrings(10)) {
+    await page
+      .getByLabel("Your program")
+      .fill(
+        `const char* a = "${text.replace(/["\\\n\r]/g, " ")}";\nvoid setup() { Serial.begin(9600); Serial.println(a); }\nvoid loop() {}`,
+      );
+    await page.getByRole("button", { name: "Run it here" }).click({ timeout: 5000 });
+    await page.getByRole("button", { name: "To the next pin change" }).click({ timeout: 5000 });
+  }
+  await soon(() => page.locator(".holds").count()).toBe(1);
+  await goTo(page, "#/explain");
   // A file of one line that is longer than any window, and one that is no text at all.
   const files = page.locator("input[type=file]").first();
   await files.setInputFiles({

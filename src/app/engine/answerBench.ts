@@ -19,15 +19,19 @@ export function makeBenchAnswers(
   let held: { readonly key: string; readonly walk: LessonWalk } | null = null;
 
   function openWalk(question: WalkQuestion): LessonWalk | readonly EngineProblem[] {
-    const { lesson: id, program: own, acts } = question;
-    const key = JSON.stringify([id, own, acts]);
+    const { lesson: id, program: own, items, acts } = question;
+    const key = JSON.stringify([id, own, items, acts]);
     if (held?.key === key) return held.walk;
     const lesson = lessons.get(id);
     if (!lesson) throw new Error(`no lesson ${id}`);
     const { file, text } = own ?? lesson.program;
     const program = parseProgram(file, text);
     if (program.value === null) return asProblems(program.problems.filter((p) => p.severity !== "warning"));
-    const { value, problems } = walkLesson(lesson, { program: program.value, ...(acts === null ? {} : { acts }) });
+    const { value, problems } = walkLesson(lesson, {
+      program: program.value,
+      items: new Map(items),
+      ...(acts === null ? {} : { acts }),
+    });
     if (value === null) return asProblems(problems);
     held = { key, walk: value };
     return value;
@@ -46,10 +50,16 @@ export function makeBenchAnswers(
   }
 
   function trace(question: TraceQuestion): Trace {
-    const { probe, fromMs, toMs, supply } = question;
+    const { probe, fromMs, toMs, items, supply } = question;
     const lesson = lessons.get(question.lesson);
     if (!lesson) throw new Error(`no lesson ${question.lesson}`);
-    return traceLesson(lesson, { probes: [probe], fromMs, toMs, ...(supply === null ? {} : { supply }) });
+    return traceLesson(lesson, {
+      probes: [probe],
+      items: new Map(items),
+      fromMs,
+      toMs,
+      ...(supply === null ? {} : { supply }),
+    });
   }
 
   return function* answer(question) {

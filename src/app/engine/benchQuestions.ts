@@ -25,6 +25,8 @@ export type BenchQuestion =
       readonly lesson: string;
       /** In place of the lesson's own. */
       readonly program: { readonly file: string; readonly text: string } | null;
+      /** Part to the item that the class puts in its place. */
+      readonly items: readonly (readonly [part: string, item: string])[];
       /** What a hand did so far in place of the lesson's stimuli. */
       readonly acts: readonly HandAct[] | null;
       /** The number of the step from which it goes. */
@@ -38,6 +40,7 @@ export type BenchQuestion =
       readonly probe: Probe;
       readonly fromMs: number;
       readonly toMs: number;
+      readonly items: readonly (readonly [part: string, item: string])[];
       /** Null: the lesson's own. */
       readonly supply: string | null;
     };

@@ -18,6 +18,8 @@ export function ProgramHelp() {
   const explaining = explainingOf(session);
   const text = explaining.program.value;
   const wording = explaining.wording.value;
+  const isLong = text.length > mostSigns;
+  const notYet = isLong ? say("explainPage.tooLong") : text.trim() === "" ? say("explainPage.programFirst") : null;
   const ask = (file: string, program: string): void => {
     if (program.length <= mostSigns) explaining.programs.ask({ ask: "explain", file, text: program, wording });
   };
@@ -38,13 +40,10 @@ export function ProgramHelp() {
         lines={9}
         value={text}
         onInput={explaining.setProgram}
-        problem={text.length > mostSigns ? say("explainPage.tooLong") : null}
+        problem={isLong ? say("explainPage.tooLong") : null}
       />
       <div class="acts">
-        <Button
-          notYet={text.trim() === "" ? say("explainPage.programFirst") : null}
-          onPress={() => ask(say("explainPage.pastedName"), text)}
-        >
+        <Button notYet={notYet} onPress={() => ask(say("explainPage.pastedName"), text)}>
           {say("explainPage.explain")}
         </Button>
       </div>

@@ -35,6 +35,7 @@ import { Drift, Supplies, Values } from "./Choices.tsx";
 import { legWords } from "./lessonWords.ts";
 import { Markdown } from "./Markdown.tsx";
 import { Rehearsal } from "./Rehearsal.tsx";
+import { settledFor } from "./settled.ts";
 import { Walk } from "./Walk.tsx";
 import { Waves } from "./Waves.tsx";
 import { walkingOf } from "./walking.ts";
@@ -81,9 +82,8 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
   const program = lesson.translatedPrograms?.get(language.tag) ?? lesson.program;
   const lines = linesOf(program);
   const start = planned?.start ?? null;
-  const decisions = session.classFile.value?.decisions ?? [];
-  const settled = decisions.findLast((d) => d.kind === "supply" && d.lesson === lesson.id);
-  const supply = settled?.kind === "supply" ? settled.item : null;
+  const classFile = session.classFile.value;
+  const settled = useMemo(() => settledFor(classFile, lesson.id), [classFile, lesson]);
   const sections: readonly Part[] = [
     { id: "aim", heading: say("lessonPage.aim"), body: section("teaches") && <Markdown text={section("teaches")} /> },
     {
@@ -105,7 +105,7 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
       body: <Program lesson={lesson} program={program} />,
     },
     { id: "rehearsal", heading: say("lessonPage.rehearsal"), body: result && <WhatWasSeen lesson={lesson} result={result} /> },
-    { id: "waves", heading: say("waves.heading"), body: <Waves lesson={lesson} supply={supply} /> },
+    { id: "waves", heading: say("waves.heading"), body: <Waves lesson={lesson} settled={settled} /> },
     {
       id: "values",
       heading: say("lessonPage.otherValues"),

@@ -20,20 +20,20 @@ import { Button, Choice, Field, Message, ProgressRuler, Table, TextLink, Tick } 
 import { useSay, useSession } from "../../session/useSession.ts";
 import { makeAsking } from "../questions/makeAsking.ts";
 import { legWords, setWords } from "./lessonWords.ts";
+import type { Settled } from "./settled.ts";
 import { repeatsOf, waveEdges } from "./waveEdges.ts";
 
 type TraceQuestion = BenchQuestion & { readonly ask: "trace" };
 
 export interface WavesProps {
   readonly lesson: Lesson;
-  /** The supply that the class settled on; null where it is the lesson's own. */
-  readonly supply: string | null;
+  readonly settled: Settled;
 }
 
 /** ms a division that can be chosen. */
 const steps = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
 
-export function Waves({ lesson, supply }: WavesProps) {
+export function Waves({ lesson, settled }: WavesProps) {
   const session = useSession();
   const say = useSay();
   const language = session.language.value;
@@ -52,8 +52,9 @@ export function Waves({ lesson, supply }: WavesProps) {
   );
   const probe = places.find((p) => p.key === place)?.probe ?? null;
   useEffect(() => {
-    if (probe !== null) asking.ask({ ask: "trace", lesson: lesson.id, probe, fromMs, toMs: fromMs + across * stepMs, supply });
-  }, [asking, lesson, probe, fromMs, stepMs, supply]);
+    if (probe !== null)
+      asking.ask({ ask: "trace", lesson: lesson.id, probe, fromMs, toMs: fromMs + across * stepMs, ...settled });
+  }, [asking, lesson, probe, fromMs, stepMs, settled]);
   const { value, progress, trouble } = asking.answer.value;
   const move = (by: number) => setFromMs(Math.max(0, fromMs + by * across * stepMs));
   return (

@@ -11,6 +11,7 @@ import type { WalkAnswer, WalkMove } from "../../engine/benchQuestions.ts";
 import type { Job } from "../../engine/engine.ts";
 import { troubleOf } from "../../session/answering.ts";
 import type { Session } from "../../session/session.ts";
+import { settledFor } from "./settled.ts";
 
 export interface Walking {
   /** The listing gives way to the walk. */
@@ -80,6 +81,7 @@ function makeWalking(session: Session, lesson: Lesson, shown: ProgramFile): Walk
       ask: "walk",
       lesson: lesson.id,
       program: program.peek() === lesson.program ? null : program.peek(),
+      items: settledFor(session.classFile.peek(), lesson.id).items,
       acts: acts.peek(),
       from: answer.peek()?.step?.number ?? 0,
       move,
