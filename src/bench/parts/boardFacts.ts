@@ -81,6 +81,7 @@ export const boardFacts = {
 
   chip: {
     unsafeAmps: of(0.2, `${sheet}, section 29.1: 200.0 mA through V_CC or GND`),
+    mostVolts: of(5.5, `${sheet}: works from 1.8 V to 5.5 V`),
     unsafeVolts: of(6, `${sheet}, section 29.1: at most 6.0 V`),
     /** V from which on 16 MHz is allowed: on the line from 10 MHz at 2.7 V to 20 MHz at 4.5 V. */
     leastVoltsForClock: of(3.78, `${sheet}, section 29.3: safe operating area, 2.7 V + 6/10 · 1.8 V`),

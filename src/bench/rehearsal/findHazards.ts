@@ -149,13 +149,7 @@ function supplyHazards(build: Build, point: Point): readonly Found[] {
   const found: Found[] = [];
   // Cells are weighed as they come from the packet: the rail then stands higher by what a fresh set has more than a usual one.
   const fresh = point.rail + freshVolts(supply.facts);
-  if (fresh > chip.unsafeVolts.value) found.push(...over("board-overvoltage", "board", fresh, "V", { unsafe: chip.unsafeVolts }));
-  else
-    found.push(
-      ...over("board-overvoltage", "board", point.rail, "V", {
-        caution: { value: 5.5, source: "ATmega328P data sheet: works from 1.8 V to 5.5 V" },
-      }),
-    );
+  found.push(...over("board-overvoltage", "board", fresh, "V", { caution: chip.mostVolts, unsafe: chip.unsafeVolts }));
   if (supply.facts.into === "VIN")
     found.push(
       ...over("board-overvoltage", "VIN", point.volts(wiring.node("board", "VIN")), "V", {

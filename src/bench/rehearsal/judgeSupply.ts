@@ -139,7 +139,7 @@ function extreme(segments: readonly Segment[], pick: (...values: number[]) => nu
 /** Above 5.5 V the chip is outside its rating; fresh cells must stay below its absolute maximum. */
 function railTooHigh(build: Build, fed: readonly Segment[]): boolean {
   const rail = extreme(fed, Math.max, (p) => p.rail);
-  return rail > 5.5 || rail + freshVolts(build.supply.facts) > boardFacts.chip.unsafeVolts.value;
+  return rail > boardFacts.chip.mostVolts.value || rail + freshVolts(build.supply.facts) > boardFacts.chip.unsafeVolts.value;
 }
 
 /** s of the longest unbroken stretch for which something holds. */
