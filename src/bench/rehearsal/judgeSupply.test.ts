@@ -50,6 +50,7 @@ describe("a bank switches itself off below 60 mA", () => {
       const found = on("power-bank", 1 / (1 / (5000 / milliamps - 1.046) - 1 / own));
       expect(found.amps * 1000).toBeCloseTo(milliamps, 1);
       expect([found.fits, found.why]).toEqual([fits, fits === "fits" ? [] : ["switches-itself-off"]]);
+      expect(found.lessons).toBe(fits === "fits" ? Math.floor(6.29 / found.amps / 0.75) : 0);
     });
 });
 

@@ -52,7 +52,7 @@ export function judgeSupply(build: Build, run: Run, shelf: CircuitShelf, heats: 
     leastVolts,
     leastVoltsMs: Math.round((lowest?.from ?? 0) * 1000),
     hours,
-    lessons: hours === null ? null : Math.floor(hours / (build.lesson.minutes / 60) + 1e-9),
+    lessons: hours === null ? null : fits === "does not fit" ? 0 : Math.floor(hours / (build.lesson.minutes / 60) + 1e-9),
     regulatorCelsius,
     cableMetres: longestCable(build, fed, shelf),
     hottest: hottest ? { part: hottest.part, celsius: hottest.celsius, touch: hottest.touch } : null,

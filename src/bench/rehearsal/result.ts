@@ -181,7 +181,7 @@ export interface SupplyResult {
   readonly leastVoltsMs: number;
   /** Hours until it is empty, or until its voltage no longer carries the lesson; null for what does not empty. */
   readonly hours: number | null;
-  /** Whole lessons of this length on one charge or one set of cells; null as `hours`. */
+  /** Whole lessons of this length on one charge or one set of cells: 0 where it does not fit, null as `hours`. */
   readonly lessons: number | null;
   /** °C of the board's regulator in a room of 25 °C; null where the supply does not pass it. */
   readonly regulatorCelsius: number | null;

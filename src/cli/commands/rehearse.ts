@@ -185,7 +185,7 @@ function supplyWords(s: SupplyResult, language: Language): readonly string[] {
     say("load", { meanAmps: s.amps, peakAmps: s.peakAmps, leastVolts: s.leastVolts, atMs: s.leastVoltsMs }),
     ...(s.cableMetres === null ? [] : [say(cableKey(s.cableMetres), { cableMetres: Math.floor(s.cableMetres * 10) / 10 })]),
     ...(s.hottest ? [say("hottest", { ...s.hottest, touch: sayUnchecked(language, `touch.${s.hottest.touch}`) })] : []),
-    ...(s.hours === null ? [] : [say("lasts", { hours: s.hours, lessons: s.lessons })]),
+    ...(s.hours === null || s.fits === "does not fit" ? [] : [say("lasts", { hours: s.hours, lessons: s.lessons })]),
   ];
 }
 
