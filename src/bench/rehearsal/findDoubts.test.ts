@@ -141,6 +141,31 @@ describe("currents between what is promised and what is forbidden", () => {
     expect(rehearseOnce(load(1.02), { supply: "adapter 2000mA" }).checks[0]?.passed).toBe(false));
 });
 
+describe("a supply that folds back: beyond what it promises it may hold its voltage, or its current", () => {
+  // 5 V behind 0.1 Ω that promise 600 mA, without a fuse. At 600 mA the load and the board have 0.6 A · R, and the chip wants 3.78 V.
+  const own = 5 / 0.045;
+  for (const [share, decided] of [
+    [0.98, false],
+    [1.02, true],
+  ] as const)
+    test(`${share} · 3.78 V are left when it folds back: ${decided ? "the board runs either way" : "nobody can say"}`, () => {
+      const both = (share * 3.78) / 0.6;
+      const once = rehearseOnce(
+        smallLesson(
+          `PS1: { part: adapter, volts: 5, milliamps: 600, ohms: 0.1 }\n R1: { part: resistor, ohms: ${1 / (1 / both - 1 / own)}, watts: 50 }`,
+          "PS1.plus board.5V R1.1\n PS1.minus board.GND R1.2",
+          "{ at: 500ms, expect: { board: running } }",
+          "void setup() {} void loop() { delay(10); }",
+        ),
+      );
+      expect(once.checks.map((c) => [c.passed, c.undetermined])).toEqual([[decided, !decided]]);
+      if (!decided) expect(once.checks[0]?.hangsOn).toEqual([once.supply?.supply]);
+      const doubt = once.doubts.find((d) => d.code === "supply-over");
+      expect(doubt?.value).toBeCloseTo(5 / (both + 0.1), 4);
+      expect(doubt?.most).toBe(0.6);
+    });
+});
+
 describe("a fuse that is shorted for a moment", () => {
   // 5 V through 0.1 + 0.546 + 0.4 Ω, the key's 0.1 Ω and R; 1206L050: 0.1 s at 8 A, so 0.1 · (64 − 0.25) / (I² − 0.25) at I.
   for (const amps of [2.5, 3, 4]) {

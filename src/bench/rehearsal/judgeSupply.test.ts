@@ -1,7 +1,7 @@
 // Each supply of a class with the same loads: what it gives, how far it sags, how long it lasts, what gets hot, how long the cable
 // may be. Expected: Ohm's law with the figures of the catalogue, and capacities over currents.
 import { describe, expect, test } from "vitest";
-import { smallLesson } from "./lesson.fixture.ts";
+import { ourLesson, smallLesson } from "./lesson.fixture.ts";
 import { rehearseOnce } from "./rehearseOnce.ts";
 
 /** A load between 5 V and ground for 45 minutes; 0 for the board alone. */
@@ -109,4 +109,51 @@ describe("batteries", () => {
     expect(found.leastVolts).toBeGreaterThan(rail - 0.02);
     expect(found.leastVolts).toBeLessThan(rail + 0.02);
   });
+});
+
+describe("every lesson on every supply: what always holds", () => {
+  const lessons = [
+    "lighthouse",
+    "signal-lamp",
+    "quay-lights",
+    "foghorn",
+    "quay-lamp-at-dusk",
+    "dimmer",
+    "barrier",
+    "water-temperature",
+  ];
+  // [item, its usual volts, Ω inside] as the catalogue has them.
+  const supplies: [item: string, volts: number, ohms: number][] = [
+    ["usb-port 500mA", 5, 0.1],
+    ["usb-port 900mA", 5, 0.1],
+    ["adapter 1000mA", 5, 0.1],
+    ["adapter 2000mA", 5, 0.1],
+    ["power-bank", 5, 0.1],
+    ["battery-9v", 9, 1.7],
+    ["battery-4aa alkaline", 6, 1],
+    ["battery-4aa nimh", 5, 0.2],
+  ];
+  for (const id of lessons)
+    test(id, () => {
+      const lesson = ourLesson(id);
+      for (const [item, volts, ohms] of supplies) {
+        const once = rehearseOnce(lesson, { supply: item });
+        const s = once.supply!;
+        const about = `${id} on ${item}`;
+        expect(s.fits === "fits", about).toBe(s.why.length === 0);
+        expect(s.amps, about).toBeLessThanOrEqual(s.peakAmps + 1e-9);
+        // The board alone takes 45 mA at 5 V, so at less voltage a little less.
+        expect(s.amps, about).toBeGreaterThan((0.045 * s.leastVolts) / 5 - 1e-6);
+        // Nothing behind a resistance has more than what is before it; a regulator gives 5 V at most.
+        expect(s.leastVolts, about).toBeLessThanOrEqual(Math.min(volts - ohms * s.amps, item === "battery-9v" ? 5 : 6) + 1e-6);
+        expect(s.hours === null, about).toBe(/port|adapter/.test(item));
+        expect(s.lessons === null, about).toBe(s.hours === null);
+        expect(s.cableMetres === null, about).toBe(/battery/.test(item));
+        expect(s.hottest?.celsius, about).toBeGreaterThan(25);
+        expect(s.regulatorCelsius === null, about).toBe(!/9v|alkaline/.test(item));
+        // A surface that burns is a hazard, and no supply that makes it does.
+        const burns = once.hazards.some((h) => h.code === "hot-surface" && h.severity === "unsafe" && h.part === "board");
+        if (burns) expect(s.fits, about).toBe("does not fit");
+      }
+    });
 });
