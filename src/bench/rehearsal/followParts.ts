@@ -88,6 +88,8 @@ export function followParts(build: Build): FollowedParts {
 
   /** A shaft at rest sticks until the current could turn it at the voltage at which the part starts. */
   const followShaft = (part: BuiltPart, id: string, scene: Scene): Followed => {
+    // With switching pins an instant says nothing: its current comes and goes with every turn, and only the turn's mean pulls.
+    if (scene.switching.length > 0 && scene.phases.length === 1) return still;
     const element = scene.phases[0]?.point.elements.get(id);
     const ohms = element?.kind === "motor" ? element.ohms : 0;
     const pull = Math.abs(meanOf(scene, (p) => p.amps(id))) * ohms;

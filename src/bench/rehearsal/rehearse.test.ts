@@ -314,6 +314,30 @@ test("a motor behind a transistor needs a diode", () => {
   expect(once.checks[0]?.seen).toBe("turning");
 });
 
+// It breaks loose where the mean current in its winding is what 2 V drive through it (data page: starts at 2 V): 12 Ω take
+// 5 V · duty, less what wires and transistor lose, so from a duty of 0.4 to 0.45 on.
+for (const [value, seen] of [
+  [200, "turning"],
+  [140, "turning"],
+  [80, "stalled"],
+] as const)
+  test(`a motor behind a transistor with PWM of ${value} of 255: ${seen}`, () => {
+    const lesson = smallLesson(
+      `M1: { part: dc-motor }
+       Q1: { part: npn, type: PN2222A }
+       R1: { part: resistor, ohms: 470 }
+       D1: { part: diode, type: 1N4007 }`,
+      `board.D9 R1.1
+       R1.2 Q1.base
+       Q1.emitter board.GND
+       board.5V M1.1 D1.cathode
+       M1.2 D1.anode Q1.collector`,
+      "{ at: 900ms, expect: { M1: turning } }",
+      `void setup() { pinMode(9, OUTPUT); analogWrite(9, ${value}); } void loop() { delay(10); }`,
+    );
+    expect(rehearseOnce(lesson, { supply: "adapter 2000mA" }).checks[0]?.seen).toBe(seen);
+  });
+
 test("the 3.3 V outlet: 50 mA are too much for older boards, 5 V on it too much for what hangs there", () => {
   const outlet = (net: string) =>
     hazardsOf(
