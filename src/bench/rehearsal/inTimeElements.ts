@@ -16,7 +16,7 @@ import { ground } from "./wireUp.ts";
  * Ω of a pin's driver that does not conduct: at most 5 nA, far below the leakage of 1 µA that is promised. What nothing else holds
  * settles at 0 V, as for a table at rest.
  */
-const offHighOhms = 1e12;
+const offHighOhms = 1e15;
 const offLowOhms = 1e9;
 
 /** Ω of a coil whose current nobody can follow, because nothing takes it over when it is cut. */
