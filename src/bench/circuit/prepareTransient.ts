@@ -33,6 +33,18 @@ export interface RunningCircuit {
    * as it is then, without any time passing.
    */
   stepTowards(seconds: number): TransientFailure | null;
+  /**
+   * Takes over what capacitors, inductors and motors keep at a point of this or another circuit, matched by name; what that does not
+   * have is at rest. No time passes.
+   */
+  resume(from: OperatingPoint): void;
+  /**
+   * Leaps over turns of something periodic that are alike: what is kept goes on from turn to turn as it did over the last two, each
+   * change being the last one times their ratio (Aitken). No time passes here; the caller counts it.
+   *
+   * @param older two turns ago, @param old one turn ago: points of this very circuit.
+   */
+  leap(older: OperatingPoint, old: OperatingPoint, turns: number): void;
   /** s. How long the next step may be by its error; infinite in a circuit that keeps nothing. */
   readonly nextStepSeconds: number;
   /**
@@ -368,6 +380,34 @@ export function prepareTransient(netlist: Netlist, options: TransientOptions = {
       else if (jumped) settleEdge();
       else step(stop, true);
       return failure;
+    },
+    resume(from) {
+      if (failure !== null || !(from instanceof SolvedPoint)) return;
+      recall(from);
+      jumped = true;
+    },
+    leap(older, old, turns) {
+      if (failure !== null || !(older instanceof SolvedPoint) || !(old instanceof SolvedPoint)) return;
+      const { machine, stores } = assembly;
+      const { x } = machine.eq;
+      if (older.unknowns.length !== x.length || old.unknowns.length !== x.length) return;
+      for (let k = 1; k < x.length; k += 1) {
+        const before = (old.unknowns[k] as number) - (older.unknowns[k] as number);
+        const change = (x[k] as number) - (old.unknowns[k] as number);
+        const ratio = before === 0 ? 0 : change / before;
+        // What comes to rest does so in a geometric sequence; what still gathers speed goes on in a parabola; what swings from
+        // turn to turn is faster than a turn, and the next one shows where it stands.
+        const goes =
+          ratio > 0 && ratio < 1
+            ? (change * ratio * (1 - ratio ** turns)) / (1 - ratio)
+            : ratio >= 1
+              ? turns * change + ((change - before) * turns * (turns + 1)) / 2
+              : 0;
+        x[k] = (x[k] as number) + goes;
+      }
+      machine.eq.stepSeconds = 0;
+      for (const store of stores) store.keep(machine.eq);
+      jumped = true;
     },
     get nextStepSeconds() {
       return assembly.stores.length > 0 ? wanted : Number.POSITIVE_INFINITY;

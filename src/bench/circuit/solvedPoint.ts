@@ -47,6 +47,11 @@ export class SolvedPoint implements OperatingPoint {
     return unknown === undefined ? undefined : this.#x[unknown];
   }
 
+  /** V and A by unknown, not to be changed. */
+  get unknowns(): Float64Array {
+    return this.#x;
+  }
+
   amps(id: string): number {
     return this.#currents[this.#find(id).firstCurrent] ?? 0;
   }

@@ -279,3 +279,27 @@ test("a buzzer behind a transistor sounds at its pitch while another capacitor i
   expect(once.checks.map((c) => c.passed)).toEqual([true, true]);
   expect(once.observations.filter((o) => o.part === "BZ1").map((o) => o.seen)).toEqual(["sounding", "silent"]);
 });
+
+test("turns that are leapt over end where turn by turn they would: a low-pass at every 100 ms, against its own waveform", () => {
+  const moments = [100, 200, 300, 400, 500, 600, 700, 800, 900];
+  const lesson = smallLesson(
+    `R1: { part: resistor, ohms: 10k }
+     C1: { part: capacitor, farads: 22u }
+     R2: { part: resistor, ohms: 22k }
+     C2: { part: capacitor, farads: 10u }`,
+    `board.D9 R1.1
+     R1.2 C1.1 R2.1
+     R2.2 C2.1
+     C1.2 C2.2 board.GND`,
+    moments.map((ms) => `{ at: ${ms}ms, expect: { volts: { at: C2.1, is: 1 } } }`).join("\n"),
+    "void setup() { pinMode(9, OUTPUT); analogWrite(9, 100); } void loop() { delay(1000); }",
+  );
+  const played = rehearseOnce(lesson).checks.map((c) => Number(c.figures.volts));
+  const { points = [] } =
+    traceLesson(lesson, { probes: [probe("C2", "1")], fromMs: 0, toMs: 1000, mostPoints: 1e6 }).probes[0] ?? {};
+  for (const [i, ms] of moments.entries()) {
+    const drawn = points.find(([s]) => s >= ms / 1000)?.[1] ?? 0;
+    expect(Math.abs((played[i] ?? 0) - drawn)).toBeLessThan(0.005);
+  }
+  expect(played[8]).toBeGreaterThan(0.9);
+});

@@ -65,11 +65,14 @@ const likeShare = 0.05;
 /** A below which a light's current is dark anyway. */
 const leastLightAmps = 2e-5;
 /** V and A, and share of a speed, that may be left over when a circuit counts as at rest. */
-const restVolts = 2.5e-4;
-const restAmps = 1e-5;
-const restShare = 1e-3;
-/** Share of the largest value so far that one step may be wrong by. */
-const accuracy = 1e-5;
+const restVolts = 5e-4;
+const restAmps = 1e-4;
+const restShare = 5e-3;
+/** Share of the largest value so far that one step may be wrong by, in a rehearsal and in a waveform. */
+const playedAccuracy = 1e-4;
+const drawnAccuracy = 1e-5;
+/** Share of a turn within which it is told as a straight line, unless there is an edge. */
+const turnGrain = 1 / 32;
 /** s. A circuit that moves is looked at this often, although nothing asks for it. */
 const patience = 0.005;
 /** s after which a voltage is read again of which nobody knows yet how fast it changes. */
@@ -110,10 +113,13 @@ interface Shot {
 export function followCircuit(table: Table, exactFrom = Number.POSITIVE_INFINITY): FollowedCircuit {
   const { build, pins } = table;
   const draws = exactFrom < Number.POSITIVE_INFINITY;
+  const accuracy = draws ? drawnAccuracy : playedAccuracy;
   const lights = [...build.parts.values()].flatMap((part) =>
     part.kind.noticed(part.values).flatMap((n) => (n.sense === "light" ? [elementId(part.name, n.element)] : [])),
   );
   let running: Running | null = null;
+  /** Circuits by their wiring: a key that bounces takes up the same two again and again. */
+  const shelf = new Map<string, Running>();
   let failure: Point["failure"] = null;
   let seconds = 0;
   let rests = false;
@@ -137,6 +143,8 @@ export function followCircuit(table: Table, exactFrom = Number.POSITIVE_INFINITY
   let storedBefore: number[] = [];
   let differences: number[] = [];
   let calm = 0;
+  /** The ends of the turns since the last that was told. */
+  let turnEnds: OperatingPoint[] = [];
   let drives = "";
   /** Nodes that were read since the last change. */
   const seen = new Map<string, { at: number; volts: number; drives: string }>();
@@ -160,6 +168,13 @@ export function followCircuit(table: Table, exactFrom = Number.POSITIVE_INFINITY
       return running;
     }
     const from = running?.circuit.point();
+    const known = shelf.get(wiring);
+    if (known && from) {
+      for (const element of elements) takeValues(known.circuit, element, undefined);
+      known.circuit.resume(from);
+      known.offset = seconds - known.circuit.seconds;
+      return known;
+    }
     const circuit = prepareTransient({ elements }, from ? { accuracy, from } : { accuracy });
     const makePoint = pointMaker(build, elements, circuit.floating, pinAmpsInTime);
     const nodes = [...new Set(elements.flatMap(nodesOf))].filter((node) => node !== ground);
@@ -168,7 +183,9 @@ export function followCircuit(table: Table, exactFrom = Number.POSITIVE_INFINITY
     const carriers = elements.flatMap((e) =>
       e.id === boardIds.supply || e.kind === "inductor" || e.kind === "motor" ? [e.id] : [],
     );
-    return { circuit, wiring, makePoint, stores: storesOf(elements), nodes, lights: lit, carriers, offset: seconds };
+    const fresh = { circuit, wiring, makePoint, stores: storesOf(elements), nodes, lights: lit, carriers, offset: seconds };
+    shelf.set(wiring, fresh);
+    return fresh;
   }
 
   /** Pins turn over; the circuit right after it. */
@@ -319,7 +336,8 @@ export function followCircuit(table: Table, exactFrom = Number.POSITIVE_INFINITY
       const isTold = turns >= toldTurn || isExact();
       const began = seconds;
       go(stop, isTold);
-      if (isTold && seconds > began) shots.push(shoot());
+      const isDue = seconds >= stop || isExact() || seconds - (shots.at(-1)?.at ?? 0) >= turnGrain * turnSeconds;
+      if (isTold && seconds > began && isDue) shots.push(shoot());
       if (seconds < stop) {
         if (isExact()) return tellStep();
         continue;
@@ -335,17 +353,47 @@ export function followCircuit(table: Table, exactFrom = Number.POSITIVE_INFINITY
       if (seconds < turnEnd) continue;
       const isCalm = turnIsCalm();
       if (isTold) {
-        const slice = tell(turnOf(shots));
+        const told = turnOf(shots);
+        const slice = tell(turns > 1 && lastTold ? { ...told, before: lastTold.phases } : told);
         shots = [shots.at(-1) as Shot];
         toldTurn = Math.max(turns, Math.floor(turns * growth));
         toldAt = seconds;
+        turnEnds = [(running as Running).circuit.point()];
         rests ||= isCalm && !draws;
         return slice;
       }
       if (isCalm || seconds - toldAt >= longestUntold) toldTurn = turns;
+      else leapTurns(to);
       if (turns >= toldTurn) shots = [shoot()];
     }
     return null;
+  }
+
+  /**
+   * Turns that nobody is told are leapt over: two are played after the last that was told, and one before the next, so that what is
+   * faster than a turn comes to its own again.
+   */
+  function leapTurns(to: number): void {
+    const { circuit } = running as Running;
+    if (draws) return;
+    turnEnds.push(circuit.point());
+    const [older, old] = turnEnds.slice(-3);
+    const last = Math.min(
+      toldTurn,
+      turns + Math.floor((longestUntold - (seconds - toldAt)) / turnSeconds),
+      turns + Math.floor((to - seconds) / turnSeconds),
+    );
+    const over = last - turns - 1;
+    if (turnEnds.length < 3 || over < 1 || !older || !old) return;
+    circuit.leap(older, old, over);
+    turns += over;
+    seconds += over * turnSeconds;
+    (running as Running).offset += over * turnSeconds;
+    settle();
+    turnEnds = [];
+    storedBefore = [];
+    differences = [];
+    calm = 0;
   }
 
   function tellStep(): Slice {
@@ -385,6 +433,8 @@ export function followCircuit(table: Table, exactFrom = Number.POSITIVE_INFINITY
     },
     get lookAgainAt() {
       if (rests || !running) return Number.POSITIVE_INFINITY;
+      // Of turns that nobody is told there is nothing to know in between.
+      if (turnSeconds > 0) return Math.max(seconds + patience, changedAt + (toldTurn + 1) * turnSeconds);
       return seconds + Math.max(patience, Math.min(1, running.circuit.nextStepSeconds));
     },
     change(at, state, turning, told) {
@@ -402,6 +452,7 @@ export function followCircuit(table: Table, exactFrom = Number.POSITIVE_INFINITY
       calm = 0;
       storedBefore = [];
       differences = [];
+      turnEnds = [];
       seen.clear();
       drives = drivesAt(state.drives, switching, at);
       running = take(stateWith(drives));
@@ -428,7 +479,8 @@ export function followCircuit(table: Table, exactFrom = Number.POSITIVE_INFINITY
     },
     present() {
       const last = shots.at(-1) as Shot;
-      return switching.length > 0 && lastTold ? lastTold : sceneOf([{ share: 1, point: last.point, state: last.state }], "ramp");
+      if (switching.length > 0 && lastTold) return { ...lastTold, before: lastTold.phases };
+      return sceneOf([{ share: 1, point: last.point, state: last.state }], "ramp");
     },
     voltsAt(node, at) {
       catchUp(at);

@@ -36,6 +36,8 @@ export interface Scene {
    * "turn", its phases are what one turn of the switching pins went through, in order.
    */
   readonly followed?: "ramp" | "turn";
+  /** Of a turn that stands for several: the phases of the turn before them, from which they went over into this one. */
+  readonly before?: Scene["phases"];
   /** Stands for its phases where scenes are told apart: followed scenes that nearly agree are one. */
   readonly likeness?: string;
 }
@@ -85,14 +87,22 @@ export function segmentAt(run: Run, at: number): Segment | undefined {
 
 /** A figure of a segment at a moment as a slow meter shows it: the mean of its phases, or on the way from one to the other. */
 export function figureAt({ from, to, scene }: Segment, at: number, figure: (point: Point) => number): number {
-  const [first, last] = [scene.phases[0], scene.phases.at(-1)];
-  if (scene.followed !== "ramp" || !first || !last || to <= from) return meanOf(scene, figure);
+  const [begin, end] = endsOf(scene, figure);
+  if (begin === end || to <= from) return end;
   const share = Math.min(1, Math.max(0, (at - from) / (to - from)));
-  return figure(first.point) * (1 - share) + figure(last.point) * share;
+  return begin * (1 - share) + end * share;
+}
+
+/** A figure at the beginning and at the end of a scene, of switching pins its mean; the same twice where the circuit is at rest. */
+export function endsOf(scene: Scene, figure: (point: Point) => number): readonly [begin: number, end: number] {
+  const [first, last] = [scene.phases[0], scene.phases.at(-1)];
+  if (scene.followed === "ramp" && first && last) return [figure(first.point), figure(last.point)];
+  const end = meanOf(scene, figure);
+  return [scene.before ? meanOf({ phases: scene.before }, figure) : end, end];
 }
 
 /** The mean of a figure over the phases of a scene. */
-export function meanOf(scene: Scene, figure: (point: Point) => number): number {
+export function meanOf(scene: Pick<Scene, "phases">, figure: (point: Point) => number): number {
   let sum = 0;
   for (const { share, point } of scene.phases) sum += share * figure(point);
   return sum;

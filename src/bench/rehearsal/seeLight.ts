@@ -5,7 +5,7 @@
 // shorter is seen as bright as its light spread over those 20 ms (Bloch's law: intensity times duration).
 // Does not know: blinking (steadiness.ts), why the current is what it is.
 import { elementId, type Noticing } from "../parts/index.ts";
-import { meanOf, type Run } from "./run.ts";
+import { endsOf, type Run } from "./run.ts";
 import type { Span } from "./span.ts";
 
 type Light = Extract<Noticing, { sense: "light" }>;
@@ -36,15 +36,8 @@ export function seeLight(part: string, light: Light, run: Run): readonly Span[] 
     });
   };
   const pieces = run.segments.flatMap(({ from, to, scene }) => {
-    const [first, last] = [scene.phases[0], scene.phases.at(-1)];
-    if (scene.followed === "ramp" && first && last) return rampPieces(from, to, first.point.amps(id), last.point.amps(id));
-    return [
-      piece(
-        from,
-        to,
-        meanOf(scene, (p) => p.amps(id)),
-      ),
-    ];
+    const [begin, end] = endsOf(scene, (p) => p.amps(id));
+    return begin === end ? [piece(from, to, end)] : rampPieces(from, to, begin, end);
   });
   const seen = merged(fused(merged(pieces, piece), piece), piece);
   return seen.map(({ from, to, amps, band }) => ({ from, to, seen: band, figures: { amps } }));
