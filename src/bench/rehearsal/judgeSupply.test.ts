@@ -54,6 +54,28 @@ describe("a bank switches itself off below 60 mA", () => {
     });
 });
 
+describe("a bank that is asked for little for a while may sleep, from 5 s on", () => {
+  // 100 mA more than the board's 45 mA for six seconds, then the board alone: more than 60 mA on average.
+  for (const [seconds, fits] of [
+    [4.8, "fits"],
+    [5.2, "undetermined"],
+  ] as const)
+    test(`${seconds} s: ${fits}`, () => {
+      const lesson = smallLesson(
+        "S1: { part: button, bounce-milliseconds: 0 }\n R1: { part: resistor, ohms: 50, watts: 5 }",
+        "board.5V S1.1\n S1.2 R1.1\n R1.2 board.GND",
+        `{ at: 0s, set: { S1.pressed: true } }
+         { at: 6s, set: { S1.pressed: false } }
+         { at: ${6000 + 1000 * seconds}ms, set: { S1.pressed: true } }
+         { at: 15s, expect: { board: running } }`,
+        "void setup() {} void loop() { delay(10); }",
+      );
+      const found = rehearseOnce(lesson, { supply: "power-bank" }).supply!;
+      expect(found.amps).toBeGreaterThan(0.06);
+      expect([found.fits, found.why]).toEqual([fits, fits === "fits" ? [] : ["switches-itself-off"]]);
+    });
+});
+
 describe("the cable", () => {
   // V · R / (R + 0.1 + 0.4 + cable) = 3.78 V; 2 · 0.2129 Ω a metre of AWG 28 (ASTM B258) and 0.12 Ω of contacts.
   for (const ohms of [8, 10, 12, 14])

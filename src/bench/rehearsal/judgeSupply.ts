@@ -101,11 +101,15 @@ function vinTooHigh(build: Build, fed: readonly Segment[]): boolean {
   return extreme(fed, Math.max, (p) => p.volts(build.wiring.node("board", "VIN"))) > boardFacts.regulator.mostVolts.value;
 }
 
-/** A power bank that is never asked for enough goes to sleep; one that is asked now and then may. */
+/** s after which the first power banks sleep: 5–120 s, common practice, no standard. */
+const firstAsleep = 5;
+
+/** A power bank that is never asked for enough goes to sleep; one that is asked now and then, or too little for long, may. */
 function tooLittle(build: Build, fed: readonly Segment[], averageAmps: number): Outcome {
   const least = build.supply.facts.offBelowAmps?.value ?? 0;
   if (fed.every((s) => meanOf(s.scene, (p) => p.supplyAmps) < least)) return least > 0 ? "does not fit" : "fits";
-  return averageAmps < least ? "undetermined" : "fits";
+  const rest = longest(fed, (s) => meanOf(s.scene, (p) => p.supplyAmps) < least);
+  return averageAmps < least || rest >= firstAsleep ? "undetermined" : "fits";
 }
 
 /** Its junction, which gives way, and its case, which burns a finger. */
