@@ -115,7 +115,7 @@ for (const [name, size, hands] of ways)
       const { page } = opened;
       const hand = await hands(page);
       // What the rehearsal found stands above the program too: until it is there, the page still grows.
-      await page.locator("#supplies").waitFor();
+      await page.locator("table.supplies").waitFor();
       await hand.press("Follow it line by line");
       await soon(() => nextLine(page)).toBe("11");
       await hand.press("Step");
@@ -152,7 +152,7 @@ for (const [name, size, hands] of ways)
         const opened = await openPage({ ...size, hash: "#/lesson/signal-lamp" });
         const { page } = opened;
         const hand = await hands(page);
-        await page.locator("#supplies").waitFor();
+        await page.locator("table.supplies").waitFor();
         await hand.press("Follow it line by line");
         await page.locator(".holds").waitFor();
         await page.getByLabel("You, by hand").check();
@@ -225,7 +225,7 @@ for (const [name, size, hands] of ways)
       const opened = await openPage({ ...size, hash: "#/lesson/dimmer" });
       const { page } = opened;
       const hand = await hands(page);
-      await page.locator("#supplies").waitFor();
+      await page.locator("table.supplies").waitFor();
       const list = page.getByLabel("Where do you measure?");
       const places = await list.locator("option").allTextContents();
       expect(places).toContain("current through LED1");
@@ -273,7 +273,7 @@ browserTest(
     expect(new Set(told.supplies.map((s) => s.fits)).size).toBe(3);
     const opened = await openPage({ width: 390, hash: "#/lesson/barrier" });
     const { page } = opened;
-    await page.locator("#supplies").waitFor();
+    await page.locator("table.supplies").waitFor();
     const rows = page.locator("table.supplies tbody tr");
     expect(await rows.count()).toBe(told.supplies.length);
     for (const { supply, fits, why, hours, lessons, hottest } of told.supplies) {
@@ -331,7 +331,7 @@ describe("everything unfolded fits, and is reached by keys", () => {
       const opened = await openPage({ width, hash: "#/lesson/dimmer", ...(language ? { language } : {}) });
       const { page } = opened;
       await page.addStyleTag({ content: `html { font-size: ${type} }` });
-      await page.locator("#supplies").waitFor();
+      await page.locator("table.supplies").waitFor();
       await page
         .locator("section.bench", { has: page.locator("#program") })
         .locator(".acts button")
@@ -393,7 +393,7 @@ function tooSmall(page: Page): Promise<string[]> {
 browserTest("a program that switches without end is stopped when told, and the walk goes on", async () => {
   const opened = await openPage({ width: 1280, hash: "#/lesson/lighthouse" });
   const { page } = opened;
-  await page.locator("#supplies").waitFor();
+  await page.locator("table.supplies").waitFor();
   await page.getByRole("button", { name: "Follow it line by line" }).click();
   await page.locator(".holds").waitFor();
   await page.locator(".other summary").click();
@@ -418,7 +418,7 @@ browserTest("a program that switches without end is stopped when told, and the w
 browserTest("a curve is that of the class: with the part that it settled on in place of the written one", async () => {
   const opened = await withDemo({ width: 1280, hash: "#/lesson/7b/quay-lamp-at-dusk/2027-02-16" });
   const { page } = opened;
-  await page.locator("#supplies").waitFor();
+  await page.locator("table.supplies").waitFor();
   const told = page.locator(".waves > p[role=status]");
   const amps = async () => Number(/and ([\d.]+) mA\./.exec((await told.textContent()) ?? "")?.[1]);
   await page.getByLabel("Where do you measure?").selectOption({ label: "current through LED1" });
@@ -444,7 +444,7 @@ browserTest("whatever is pasted is text: nothing runs, nothing is cut off, the p
   }
   await answer(page, "explained").waitFor();
   await goTo(page, "#/lesson/lighthouse");
-  await page.locator("#supplies").waitFor();
+  await page.locator("table.supplies").waitFor();
   await page.getByRole("button", { name: "Follow it line by line" }).click();
   await page.locator(".other summary").click();
   for (const text of nastyStrings(10)) {

@@ -77,6 +77,10 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
   // The plan knows nothing of margins: they take a hundred rehearsals a lesson. This one lesson is rehearsed in full beside it.
   const alone = useRehearsal(lesson.id, isPlanned && !session.plan.value.fresh);
   const result = planned?.rehearsal ?? alone.result;
+  const plan = session.plan.value;
+  // What is being worked out keeps its place, so that nothing jumps away under a finger more than it must.
+  const isWaiting = result === null && (isPlanned ? plan.trouble === null && !plan.fresh : alone.isWaiting);
+  const coming = isWaiting && <p class="note">{say("lessonPage.isRehearsed")}</p>;
   const section = (name: "teaches" | "introduction" | "questions" | "mistakes" | "follow-up" | "cautions"): string =>
     text?.sections.get(name) ?? "";
   const program = lesson.translatedPrograms?.get(language.tag) ?? lesson.program;
@@ -96,7 +100,7 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
       id: "readings",
       heading: say("lessonPage.readings"),
       note: say("lessonPage.meter"),
-      body: result && <Readings lesson={lesson} result={result} />,
+      body: result ? <Readings lesson={lesson} result={result} /> : coming,
     },
     {
       id: "program",
@@ -104,19 +108,25 @@ function LessonPage({ lesson, planned, isPlanned }: LessonPageProps) {
       note: say("lessonPage.lineCount", { count: lines.length }),
       body: <Program lesson={lesson} program={program} />,
     },
-    { id: "rehearsal", heading: say("lessonPage.rehearsal"), body: result && <WhatWasSeen lesson={lesson} result={result} /> },
+    {
+      id: "rehearsal",
+      heading: say("lessonPage.rehearsal"),
+      body: result ? <WhatWasSeen lesson={lesson} result={result} /> : coming,
+    },
     { id: "waves", heading: say("waves.heading"), body: <Waves lesson={lesson} settled={settled} /> },
     {
       id: "values",
       heading: say("lessonPage.otherValues"),
-      body: result && (
+      body: result ? (
         <>
           <Values lesson={lesson} result={result} />
           {alone.result ? <Drift lesson={lesson} result={alone.result} /> : alone.told}
         </>
+      ) : (
+        coming
       ),
     },
-    { id: "supplies", heading: say("lessonPage.supplies"), body: result && <Supplies lesson={lesson} result={result} /> },
+    { id: "supplies", heading: say("lessonPage.supplies"), body: result ? <Supplies lesson={lesson} result={result} /> : coming },
     { id: "cautions", heading: say("section.cautions"), body: <Cautions result={result} text={section("cautions")} /> },
     { id: "tray", heading: say("lessonPage.tray"), body: planned && <Tray planned={planned} /> },
     { id: "papers", heading: say("lessonPage.papers"), body: planned && <Papers planned={planned} /> },
@@ -222,7 +232,7 @@ function showSection(id: string): void {
 function useRehearsal(
   id: string,
   mustWait: boolean,
-): { readonly result: RehearsalResult | null; readonly told: ComponentChildren } {
+): { readonly result: RehearsalResult | null; readonly told: ComponentChildren; readonly isWaiting: boolean } {
   const session = useSession();
   const say = useSay();
   const state = useMemo(
@@ -259,7 +269,7 @@ function useRehearsal(
     ) : result === null && !mustWait ? (
       <p>{say("lessonPage.isRehearsed")}</p>
     ) : null;
-  return { result, told };
+  return { result, told, isWaiting: result === null && trouble === null };
 }
 
 function Circuit({ lesson }: { readonly lesson: Lesson }) {
