@@ -5,7 +5,9 @@
 // turns, because other work may share the machine. Reading and checking has no peer here: a goal in milliseconds.
 import { spawnSync } from "node:child_process";
 import { haveTools, inputLines, openChip } from "../reference/programs/chip.ts";
-import { type Inputs, parseProgram, runWithInputs } from "../src/bench/program/index.ts";
+import { type BoardPort, type Inputs, inputsPort, parseProgram, runProgram, runWithInputs } from "../src/bench/program/index.ts";
+import { type Board, makeBoard } from "../src/bench/program/run/makeMachine.ts";
+import { runBoard } from "../src/bench/program/runProgram.ts";
 
 interface Row {
   name: string;
@@ -246,5 +248,82 @@ export async function run(): Promise<Row[]> {
     goal: "≤ 2 ms warm",
     met: ms <= 2,
   });
+  rows.push(startRow(), memoryRow());
   return rows;
+}
+
+/** Two lessons of a hundred lines in one: the functions of the second are never called, and read all the same. */
+const twoHundredLines = `${hundredLines}${hundredLines
+  .replace(
+    /\b(lights|firstPin|soundPin|sensorPin|every|levels|before|warned|Mean|mean|smooth|show|warn|report|readCommand)\b/g,
+    "$1Again",
+  )
+  .replace("void setup()", "void setupAgain()")
+  .replace("void loop()", "void loopAgain()")}`;
+
+/** From the text of a program to its first change of a pin, everything warm. */
+function startRow(): Row {
+  const times: number[] = [];
+  for (let i = 0; i < 60; i += 1)
+    times.push(
+      1000 *
+        ourSeconds(() => {
+          const program = parseProgram("long.cpp", twoHundredLines).value!;
+          runProgram(program, stopAtFirstChange(), { until: 10e6, seed: 0 });
+        }),
+    );
+  const ms = median(times.slice(30));
+  const lines = twoHundredLines.split("\n").length;
+  return {
+    name: `text to first change of a pin, ${lines} lines`,
+    ours: `${ms.toFixed(1)} ms`,
+    reference: "–",
+    ratio: null,
+    goal: "≤ 20 ms warm",
+    met: ms <= 20,
+  };
+}
+
+/** A world that wants nothing more once an output has changed; the light on the sensor lets one change. */
+function stopAtFirstChange(): BoardPort {
+  const port = inputsPort([{ ms: 0, pin: 14, value: 900 }]);
+  let hasChanged = false;
+  const write = port.digitalWrite.bind(port);
+  const reach = port.reach.bind(port);
+  const event = port.nextEvent.bind(port);
+  port.digitalWrite = (pin, level, now) => {
+    hasChanged ||= level === 1;
+    write(pin, level, now);
+  };
+  port.nextEvent = () => (hasChanged ? 0 : event());
+  port.reach = (now) => (hasChanged ? "stop" : reach(now));
+  return port;
+}
+
+/** What the heap and the arrays grow by for each of twenty programs that run at the same time. */
+function memoryRow(): Row {
+  const collect = globalThis.gc;
+  const used = () => {
+    collect?.();
+    const { heapUsed, arrayBuffers } = process.memoryUsage();
+    return heapUsed + arrayBuffers;
+  };
+  const kept: Board[] = [];
+  const program = parseProgram("long.cpp", twoHundredLines).value!;
+  const options = { until: 16e6, mostWork: 1e12, seed: 0, skips: true, trace: null };
+  const before = used();
+  for (let i = 0; i < 20; i += 1) {
+    const board = makeBoard(program.checked, inputsPort([]), options);
+    runBoard(program, board);
+    kept.push(board);
+  }
+  const bytes = (used() - before) / kept.length;
+  return {
+    name: "memory of one running program, 200 lines",
+    ours: `${(bytes / 1e6).toFixed(2)} MB${collect === undefined ? ", garbage counted too" : ""}`,
+    reference: "–",
+    ratio: null,
+    goal: "≤ 5 MB",
+    met: bytes <= 5e6,
+  };
 }

@@ -9,6 +9,7 @@ import { type ExplainCode, explainProgram, type FirstMessage, kindOfMessage } fr
 import { sample } from "../../test/sample.ts";
 import { hasTool, sha256 } from "../tools.ts";
 import { basePrograms } from "./basePrograms.ts";
+import { pupilSlips, withPupilSlip } from "./byHand.ts";
 import { reported, reportingSeed, tuningSeeds } from "./draw.ts";
 import { judgedText, type Message, openJudge } from "./judge.ts";
 import type { Recording } from "./record.ts";
@@ -70,6 +71,24 @@ describe("first messages", () => {
   });
   test("programs without a slip have no message", () => {
     for (const [name, text] of programs) expect(explainProgram(name, text).first, name).toBeNull();
+  });
+});
+
+describe("slips as pupils make them, written by hand", () => {
+  const list = pupilSlips.map((slip, i) => {
+    const text = withPupilSlip(slip);
+    const { input, first } = recording.byHand[i]!;
+    return { text, input, theirs: first, ours: explainProgram("pupil.cpp", text).first, wrote: slip[1] };
+  });
+  test("are those that were judged", () => {
+    expect(recording.byHand.length).toBe(pupilSlips.length);
+    for (const s of list) expect(sha256(judgedText(s.text)), s.wrote).toBe(s.input);
+  });
+  test("the first line is the compiler's, for every one", () => {
+    for (const s of list) expect(sameLine(s.ours, s.theirs), s.wrote).toBe(true);
+  });
+  test("the kind is the compiler's, but for one of which differences.md tells", () => {
+    expect(list.filter((s) => !sameKind(s.ours, s.theirs)).map((s) => s.wrote)).toEqual(["int value = analogRead sensor;"]);
   });
 });
 

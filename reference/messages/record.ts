@@ -4,6 +4,7 @@
 import { writeFileSync } from "node:fs";
 import { recordingDate, sha256, toolVersion } from "../tools.ts";
 import { basePrograms } from "./basePrograms.ts";
+import { pupilSlips, withPupilSlip } from "./byHand.ts";
 import { reported, reportingSeed, tuningSeeds } from "./draw.ts";
 import { command, judgedText, type Message, openJudge } from "./judge.ts";
 import { drawSlips, type Slip, withSlip } from "./slips.ts";
@@ -26,6 +27,8 @@ export interface Recording {
   readonly reportingSeed: number;
   readonly programs: Readonly<Record<string, string>>;
   readonly slips: readonly Recorded[];
+  /** Of those in byHand.ts, in order. */
+  readonly byHand: readonly { readonly input: string; readonly first: Message | null }[];
 }
 
 /** Writes recorded.json from the project's root. */
@@ -34,11 +37,16 @@ export async function record(): Promise<void> {
   const programs = basePrograms("");
   const judge = openJudge("reference/programs/core");
   let slips: Recorded[] = [];
+  let byHand: Recording["byHand"] = [];
   try {
     slips = drawSlips(programs, reportingSeed, reported).map(({ program, slip }) => {
       const text = withSlip(programs.get(program)!, slip);
       const first = judge.first(text);
       return { program, slip, input: sha256(judgedText(text)), output: sha256(JSON.stringify(first)), first };
+    });
+    byHand = pupilSlips.map((slip) => {
+      const text = withPupilSlip(slip);
+      return { input: sha256(judgedText(text)), first: judge.first(text) };
     });
   } finally {
     judge.close();
@@ -52,6 +60,7 @@ export async function record(): Promise<void> {
     reportingSeed,
     programs: Object.fromEntries(programs),
     slips,
+    byHand,
   };
   writeFileSync(`${folder}/recorded.json`, `${JSON.stringify(recording, null, 1)}\n`);
 }

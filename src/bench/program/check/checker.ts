@@ -130,7 +130,10 @@ export function declare(c: Checker, at: At, name: string, entity: Entity): void 
 }
 
 function describe(entity: Entity): { line: number; type: string } {
-  if (entity.is === "variable") return { line: entity.variable.line, type: typeName(entity.variable.type) };
+  if (entity.is === "variable") {
+    const { line, type, isConst } = entity.variable;
+    return { line, type: `${isConst ? "const " : ""}${typeName(type)}` };
+  }
   if (entity.is === "constant") return { line: entity.line, type: "" };
   return { line: entity.list[0]?.line ?? 0, type: "" };
 }

@@ -7,6 +7,7 @@ import { libraryNames } from "../library/signatures.ts";
 import type { ProgramProblem } from "../problems.ts";
 import { parseFile } from "../read/parseFile.ts";
 import { readTokens } from "../read/readTokens.ts";
+import type { Token } from "../read/token.ts";
 import { type Said, type SaidKind, type Wording, wordsOf } from "./compiler/said.ts";
 import { diagnose } from "./diagnose.ts";
 import type { Explained, Fix } from "./explained.ts";
@@ -52,7 +53,7 @@ export function explainProgram(file: string, text: string, options: { readonly w
   const meant = options.wording === "new" && explained.near !== null ? `; did you mean '${explained.near}'?` : "";
   const message = wordsOf({ kind: said.kind, data: { ...said.data, meant } }, options.wording);
   const { kind, severity } = said;
-  const place = said.line === 0 ? { line: null, column: null } : { line: said.line, column: said.column };
+  const place = said.line === 0 ? { line: null, column: null } : placeOf(said, tokens, options.wording);
   return { first: { ...explained, ...place, severity, kind, message, macro: said.macro || null }, problems, silent };
 }
 
@@ -72,6 +73,14 @@ function firstThatMends(file: string, rows: readonly string[], said: Said, list:
   // Its edit was tried and is no help, so what needs none is likelier.
   const plain = main.fix === null ? main : (list.find((one) => one.fix === null) ?? main);
   return further ?? { ...plain, fix: null };
+}
+
+/** A newer compiler shows where a missing mark belongs, behind the token before; the old one the token that it stumbled over. */
+function placeOf(said: Said, tokens: readonly Token[], wording: Wording = "old"): { line: number; column: number } {
+  const before = tokens[said.index - 1];
+  const isMark = said.kind === "expected" && /^'[;)\]}]'$/.test(String(said.data.what)) && said.data.where !== "at end of input";
+  if (wording === "old" || !isMark || before === undefined || said.macro !== "") return { line: said.line, column: said.column };
+  return { line: before.endLine, column: before.endColumn };
 }
 
 /** The program with the edit made. */

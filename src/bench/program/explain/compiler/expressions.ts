@@ -215,6 +215,11 @@ function readPrimary(r: Reader): string | null {
         expect(r, ")");
         return null;
       }
+      // A value in square brackets is read as the beginning of a function without a name.
+      if (is(r, "[") && ["number", "text", "character"].includes(peek(r, 1).kind)) {
+        next(r);
+        stopExpected(r, "identifier");
+      }
       if (is(r, "[") || is(r, "::")) giveUp();
       return stopExpected(r, "primary-expression");
   }

@@ -89,6 +89,9 @@ function asSaid(p: ProgramProblem, tokens: readonly Token[]): Said | null {
       if (isObject) return make("noOperator", { operator });
       const isCompare = ["==", "!=", "<", ">", "<=", ">="].includes(operator);
       const isNumber = (t: string) => typeKeywords.has(t.split(" ").at(-1) ?? "");
+      // A function without its brackets is an address: it may be counted on with, and not compared with a number.
+      const isAddress = (operator === "-" || operator === "+") && [left, right].some((t) => boardSignatures[t] !== undefined);
+      if (isAddress && isComparedLater(tokens, index)) return make("forbidsCompare", {}, "end");
       if (isCompare && (isNumber(left) || isNumber(right))) return make("forbidsCompare", {}, "end");
       return make("badOperands", {
         left: gccType(left),
@@ -467,4 +470,10 @@ function parameterText(words: readonly string[]): string {
   const isName = plain.length > 1 && !typeKeywords.has(last) && last !== "*" && last !== "&";
   const type = (isName ? plain.slice(0, -1) : plain).join(" ").replace(/ ([*&])/g, "$1");
   return gccType(type) + (isArray ? "*" : "");
+}
+
+/** Whether a comparison follows in the same statement. */
+function isComparedLater(tokens: readonly Token[], index: number): boolean {
+  const end = tokens.findIndex((t, i) => i > index && [";", "{", "}"].includes(t.text));
+  return tokens.slice(index, end < 0 ? undefined : end).some((t) => ["<", ">", "<=", ">=", "==", "!="].includes(t.text));
 }

@@ -28,7 +28,9 @@ export function firstOfLexer(
     if (p.code === "program.unknownCharacter") {
       const byte = toBytes(p.found).charCodeAt(0);
       add(line, firstOf(line), "stray", { what: byte < 128 ? p.found : `\\${byte.toString(8)}`, character: p.found });
-    } else if (p.code === "program.openText") add(line, firstOf(line), "unclosedText", { quote: p.found });
+    } else if (p.code === "program.openText" && /^\s*#\s*include\b/.test(rows[line - 1] ?? ""))
+      add(line, column, "expectsFileName");
+    else if (p.code === "program.openText") add(line, firstOf(line), "unclosedText", { quote: p.found });
     else if (p.code === "program.openComment") add(line, column, "unclosedComment");
   }
   let inDirective = false;
