@@ -61,6 +61,12 @@ interface Seen {
   readonly perceived: Perceived;
 }
 
+/**
+ * s. Sooner or later by less is the same to a person who sees it once: a tenth of a second is what is felt as at once (common
+ * practice). A capacitor at a key lets the chip's own threshold move the moment by some hundredths.
+ */
+const sameMoment = 0.1;
+
 function firstDifference(part: string, a: Seen, b: Seen): number {
   const list = (s: Seen) =>
     part === "text"
@@ -69,8 +75,7 @@ function firstDifference(part: string, a: Seen, b: Seen): number {
   const [left, right] = [list(a), list(b)];
   for (let i = 0; i < Math.max(left.length, right.length); i += 1) {
     const [l, r] = [left[i], right[i]];
-    // A hundredth of a second sooner or later is the same to a person.
-    if (l && r && l.seen === r.seen && Math.abs(l.from - r.from) < 0.01) continue;
+    if (l && r && l.seen === r.seen && Math.abs(l.from - r.from) < sameMoment) continue;
     return Math.min(l?.from ?? Number.POSITIVE_INFINITY, r?.from ?? Number.POSITIVE_INFINITY);
   }
   return Number.POSITIVE_INFINITY;
