@@ -4,7 +4,8 @@
 // 12 mA (Ohm's law; a red LED holds about 2 V).
 import { expect, test } from "vitest";
 import { parseProgram } from "../program/index.ts";
-import { ourLesson } from "./lesson.fixture.ts";
+import { ourLesson, smallLesson } from "./lesson.fixture.ts";
+import { rehearseOnce, strongSupply } from "./rehearseOnce.ts";
 import { type HandAct, type LessonWalk, type WalkLessonOptions, walkLesson } from "./walkLesson.ts";
 
 function walkOf(id: string, options: WalkLessonOptions = {}): LessonWalk {
@@ -70,4 +71,29 @@ test("another program runs in the same circuit", () => {
   const mine = walkOf("lighthouse", { program: program! });
   mine.walk.toPinChange();
   expect(shows(mine, "LED1")?.seen).toBe("lit");
+});
+
+test("a lamp that fades out on its capacitor shows in a walk what the rehearsal saw at that moment", () => {
+  const lesson = smallLesson(
+    `R1: { part: resistor, ohms: 220 }
+     C1: { part: electrolytic, farads: 470u }
+     R2: { part: resistor, ohms: 470 }
+     LED1: { part: led, colour: red }`,
+    `board.D9 R1.1
+     R1.2 C1.plus R2.1
+     R2.2 LED1.anode
+     LED1.cathode C1.minus board.GND`,
+    "{ at: 6s, expect: { LED1: dark } }",
+    "void setup() { pinMode(9, OUTPUT); digitalWrite(9, HIGH); delay(1000); pinMode(9, INPUT); } void loop() { delay(10); }",
+  );
+  const observed = rehearseOnce(lesson, { supply: strongSupply }).observations.filter((o) => o.part === "LED1");
+  // It fades in as well, through 220 Ω.
+  expect(observed.map((o) => o.seen)).toEqual(["dark", "dim", "lit", "dim", "dark"]);
+  const { value } = walkLesson(lesson);
+  if (value === null) throw new Error("no walk");
+  for (const { ms } of observed.slice(1)) {
+    value.walk.toMoment((ms + 100) * 1000);
+    const word = observed.findLast((o) => o.ms <= value.walk.now.micros / 1000)?.seen;
+    expect(shows(value, "LED1")?.seen).toBe(word);
+  }
 });

@@ -7,9 +7,10 @@ import type { Lesson, Stimulus, StimulusStep } from "../lesson/index.ts";
 import { type BoardPort, type Program, parseProgram, runProgram, type Walk, walkProgram } from "../program/index.ts";
 import { makeBuild } from "./build.ts";
 import { circuitShelf } from "./circuitShelf.ts";
+import { followCircuit } from "./followCircuit.ts";
 import { rounded } from "./observe.ts";
 import { perceive } from "./perceive.ts";
-import { endOf } from "./playRuns.ts";
+import { endOf, type Player, playRuns } from "./playRuns.ts";
 import { playWorld } from "./playWorld.ts";
 import { strongSupply } from "./rehearseOnce.ts";
 import type { ItemKey, Observation, RehearsalProblem } from "./result.ts";
@@ -59,8 +60,14 @@ export function walkLesson(
   const table = setTable(build, circuitShelf());
   const stimuli = acts === undefined ? lesson.stimuli : acts.map(stepOf);
   const seconds = options.seconds ?? (acts === undefined ? endOf(lesson) : tenMinutes);
-  const world = (steps: readonly StimulusStep[], end: number) =>
-    playWorld({ ...lesson, stimuli: steps }, table, { inputs: "low", supply: "holds" }, end, seed);
+  const player: Player = (to, until, chance) => runProgram(program, to, { until, seed: chance });
+  const runs = playRuns({ ...lesson, stimuli: stimuli.filter(({ at }) => at <= endOf(lesson)) }, table, player, seed);
+  // Only a circuit in which it makes a difference is followed: that costs more, and a walk is played again and again.
+  const isFollowed = runs.some((run) => run.segments.some((s) => s.scene.followed !== undefined));
+  const world = (steps: readonly StimulusStep[], end: number) => {
+    const circuit = isFollowed ? followCircuit(table) : null;
+    return playWorld({ ...lesson, stimuli: steps }, table, { inputs: "low", supply: "holds" }, end, seed, circuit);
+  };
   const port = (): BoardPort => {
     const plain = world(stimuli, seconds).port(0);
     return acts === undefined ? plain : ticking(plain);
