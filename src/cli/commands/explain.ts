@@ -29,8 +29,10 @@ export function explainCommand(file: string, options: { readonly wording: Wordin
   }
   if (first === null) print(sayUnchecked(talk.language, "explain.nothing"));
   else printFirst(shown(file), first, talk.language);
-  if (silent.length > 0) print(`\n${sayUnchecked(talk.language, "explain.silent")}`);
-  printProblems(silent, talk);
+  // What the compiler warns of has been said above.
+  const unsaid = silent.filter((p) => first?.severity !== "warning" || !problems.includes(p) || p.place?.line !== first.line);
+  if (unsaid.length > 0) print(`\n${sayUnchecked(talk.language, "explain.silent")}`);
+  printProblems(unsaid, talk);
   return status;
 }
 
