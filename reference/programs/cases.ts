@@ -62,6 +62,22 @@ const lessonInputs: Readonly<Record<string, { readonly ms: number; readonly inpu
     inputs:
       '[{"ms":0,"pin":"A0","value":0},{"ms":400,"pin":"A0","value":512},{"ms":900,"pin":"A0","value":1023},{"ms":1500,"pin":"A0","value":3}]',
   },
+  "ferry-fan": {
+    ms: 4500,
+    inputs: '[{"ms":0,"pin":"D2","level":"high"},{"ms":500,"pin":"D2","level":"low"},{"ms":900,"pin":"D2","level":"high"}]',
+  },
+  // 400 steps down; what the chip needs for the code between two of them adds up.
+  crane: {
+    ms: 1500,
+    inputs: '[{"ms":0,"pin":"D2","level":"high"},{"ms":300,"pin":"D2","level":"low"},{"ms":600,"pin":"D2","level":"high"}]',
+  },
+  // Nothing answers: each shot waits 30 ms in vain.
+  "tide-gauge": { ms: 1200, inputs: '[{"ms":0,"pin":"D8","level":"low"}]' },
+  "whole-harbour": {
+    ms: 6000,
+    inputs:
+      '[{"ms":0,"pin":"A0","value":800},{"ms":0,"pin":"D2","level":"high"},{"ms":800,"pin":"A0","value":100},{"ms":2000,"pin":"D2","level":"low"},{"ms":2300,"pin":"D2","level":"high"}]',
+  },
   // 20 °C, 35 °C, and a wire that is missing.
   "water-temperature": {
     ms: 4500,

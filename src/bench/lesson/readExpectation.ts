@@ -18,6 +18,7 @@ export const seenWords: Readonly<Record<Sense, readonly string[]>> = {
   sound: ["silent", "sounding"],
   angle: [],
   turning: ["stopped", "turning", "turning back", "stalled"],
+  steps: ["stopped", "turning", "turning back", "stalled"],
   contact: ["on", "off"],
 };
 
@@ -27,6 +28,7 @@ const figuresOf: Readonly<Record<Sense, readonly string[]>> = {
   sound: ["hertz"],
   angle: ["degrees"],
   turning: [],
+  steps: [],
   contact: [],
 };
 

@@ -93,6 +93,8 @@ export type Noticing =
   | { readonly sense: "angle"; readonly source: string }
   /** Turns from `startAmps` on, backwards if the current is negative; stalled where its state `held` is true. */
   | { readonly sense: "turning"; readonly element?: string; readonly startAmps: number; readonly source: string }
+  /** A rotor that goes step by step, as its `logic` tells. */
+  | { readonly sense: "steps"; readonly source: string }
   /** On when the element has `pullInVolts`, off again below `dropOutVolts`; in between it stays. Drives the state `pulled`. */
   | {
       readonly sense: "contact";
@@ -101,6 +103,32 @@ export type Noticing =
       readonly dropOutVolts: number;
       readonly source: string;
     };
+
+/** What a part with a memory sees of the circuit when something has changed. */
+export interface LogicView {
+  /** V of a leg against the part's own GND or minus; against the circuit's where it has none. */
+  volts(leg: LegName): number;
+  /** s since the run began. */
+  readonly now: number;
+  readonly state: PartState;
+}
+
+/** A step that a rotor was told: where it then stands, in half steps, and how many it has lost so far. */
+export interface RotorStep {
+  readonly at: number;
+  readonly halfSteps: number;
+  readonly lost: number;
+}
+
+/**
+ * The memory of one part in one run: a chip's bits, a rotor. It is asked after each change of the circuit and answers with the
+ * states that are new, and when something will change by itself.
+ */
+export interface PartLogic {
+  look(view: LogicView): { readonly state?: PartState; readonly wakeAt?: number };
+  /** Of a rotor only. */
+  steps?(): readonly RotorStep[];
+}
 
 /** How hot a part gets to the touch: K that its surface rises for each W that it turns into heat, and what it is made of. */
 export interface Warming {
@@ -248,6 +276,8 @@ export interface PartKind {
    * `model` already says it. Ids stay the same, so that currents are told alike.
    */
   readonly inTime?: ElectricalModel;
+  /** What it does by logic; each call begins a run. Its model follows from the inner states that this sets. */
+  readonly logic?: (values: PartValues) => PartLogic;
   /** What it does in time or by logic is not modelled: a rehearsal that needs it answers "not rehearsed yet". */
   readonly notModelled?: true;
   readonly limits: (values: PartValues) => readonly Limit[];

@@ -24,15 +24,16 @@ export interface Heat extends HotPart {
 /** @param fed the segments in which the board has power. @returns every part that warms up, the hottest first. */
 export function findHeat(build: Build, fed: readonly Segment[]): readonly Heat[] {
   const room = boardFacts.roomCelsius.value;
+  const timeline = timelineOf(fed);
   const heats = [...build.parts.values()].flatMap((part): Heat[] => {
     const warming = part.kind.warming?.(part.values);
     if (!warming) return [];
-    const { value: watts, at } = lastingMean(fed, (point) => wattsOf(part, point));
+    const { value: watts, at } = lastingMean(timeline, (point) => wattsOf(part, point));
     const celsius = room + warming.kelvinPerWatt.value * watts;
     const touch = touchClass(celsius, warming.surface);
     return [{ part: part.name, celsius, touch, surface: warming.surface, ms: Math.round(at * 1000) }];
   });
-  if (build.supply.facts.into === "VIN") heats.push(regulatorCase(build, fed));
+  if (build.supply.facts.into === "VIN") heats.push(regulatorCase(build, timeline));
   return heats.sort((a, b) => b.celsius - a.celsius);
 }
 
@@ -53,9 +54,9 @@ export function regulatorWatts(build: Build, point: Point): number {
   return Math.max(0, input - point.rail) * point.supplyAmps;
 }
 
-function regulatorCase(build: Build, fed: readonly Segment[]): Heat {
+function regulatorCase(build: Build, timeline: Timeline): Heat {
   const { kelvinPerWatt, caseKelvinPerWatt } = boardFacts.regulator;
-  const { value: watts, at } = lastingMean(fed, (point) => regulatorWatts(build, point));
+  const { value: watts, at } = lastingMean(timeline, (point) => regulatorWatts(build, point));
   const celsius = boardFacts.roomCelsius.value + (kelvinPerWatt.value - caseKelvinPerWatt.value) * watts;
   return { part: "board", celsius, touch: touchClass(celsius, "plastic"), surface: "plastic", ms: Math.round(at * 1000) };
 }
@@ -68,53 +69,65 @@ function wattsOf(part: BuiltPart, point: Point): number {
   return sum;
 }
 
+/** The run as it is summed over: when each segment ends and which of the different scenes it shows. Gaps count as nothing. */
+export interface Timeline {
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+  readonly shows: Uint32Array;
+  readonly scenes: readonly Scene[];
+}
+
+/** Made once for all figures of a run. */
+export function timelineOf(segments: readonly Segment[]): Timeline {
+  const numbers = new Map<string, number>();
+  const scenes: Scene[] = [];
+  return {
+    from: Float64Array.from(segments, (s) => s.from),
+    to: Float64Array.from(segments, (s) => s.to),
+    shows: Uint32Array.from(segments, ({ scene }) => {
+      const key = sceneKeyOf(scene);
+      const number = numbers.get(key) ?? scenes.push(scene) - 1;
+      numbers.set(key, number);
+      return number;
+    }),
+    scenes,
+  };
+}
+
 /**
  * The mean of a figure over the worst second, or over all of a shorter run.
  * @returns the mean, and the moment in s at which that second begins.
  */
 export function lastingMean(
-  segments: readonly Segment[],
+  { from, to, shows, scenes }: Timeline,
   figure: (point: Point) => number,
 ): { readonly value: number; readonly at: number } {
-  const known = new Map<string, number>();
-  const inScene = (scene: Scene) => {
-    const key = sceneKeyOf(scene);
-    const value = known.get(key) ?? meanOf(scene, figure);
-    known.set(key, value);
-    return value;
-  };
-  const parts = segments.map((s) => ({ from: s.from, to: s.to, value: inScene(s.scene) }));
-  const whole = parts.reduce((sum, p) => sum + (p.to - p.from), 0);
-  const first = parts[0];
-  if (!first || whole <= 0) return { value: 0, at: 0 };
-  const window = Math.min(lastingSeconds, whole);
-  let worst = { value: parts.reduce((sum, p) => sum + p.value * (p.to - p.from), 0) / whole, at: first.from };
-  // A mean over a window is most where the window begins or ends with a change.
-  for (const [i, { from }] of parts.entries()) {
-    const mean = meanWithin(parts, i, from, from + window);
-    if (mean > worst.value) worst = { value: mean, at: from };
+  const figures = scenes.map((scene) => meanOf(scene, figure));
+  const count = from.length;
+  /** The figure summed over all time before each segment. */
+  const sums = new Float64Array(count + 1);
+  let whole = 0;
+  for (let i = 0; i < count; i += 1) {
+    whole += to[i]! - from[i]!;
+    sums[i + 1] = sums[i]! + figures[shows[i]!]! * (to[i]! - from[i]!);
   }
-  for (const [i, { to }] of parts.entries()) {
-    let start = i;
-    while (start > 0 && (parts[start]?.from ?? 0) > to - window) start -= 1;
-    const mean = meanWithin(parts, start, to - window, to);
-    if (mean > worst.value) worst = { value: mean, at: Math.max(0, to - window) };
+  if (count === 0 || whole <= 0) return { value: 0, at: 0 };
+  const window = Math.min(lastingSeconds, whole);
+  /** The sum before a moment in or after segment i. */
+  const sumAt = (i: number, moment: number) =>
+    i < 0 ? 0 : sums[i]! + figures[shows[i]!]! * (Math.min(to[i]!, moment) - from[i]!);
+  let worst = { value: sums[count]! / whole, at: from[0]! };
+  const offer = (sum: number, at: number) => {
+    if (sum / window > worst.value) worst = { value: sum / window, at: Math.max(0, at) };
+  };
+  // A mean over a window is most where the window begins or ends with a change.
+  let [ahead, behind] = [0, -1];
+  for (let i = 0; i < count; i += 1) {
+    const [begin, end] = [from[i]!, to[i]!];
+    while (ahead + 1 < count && from[ahead + 1]! <= begin + window) ahead += 1;
+    offer(sumAt(ahead, begin + window) - sums[i]!, begin);
+    while (behind + 1 < count && from[behind + 1]! <= end - window) behind += 1;
+    offer(sums[i + 1]! - sumAt(behind, end - window), end - window);
   }
   return worst;
-}
-
-/** Time without power counts as nothing. */
-function meanWithin(
-  parts: readonly { readonly from: number; readonly to: number; readonly value: number }[],
-  start: number,
-  from: number,
-  to: number,
-): number {
-  let sum = 0;
-  for (let i = start; i < parts.length; i += 1) {
-    const part = parts[i];
-    if (!part || part.from >= to) break;
-    sum += part.value * Math.max(0, Math.min(to, part.to) - Math.max(from, part.from));
-  }
-  return sum / (to - from);
 }

@@ -3,7 +3,7 @@
 // After each change of the table they are asked what they do now; what they do changes the circuit again, and some of it ends by
 // itself after a time.
 // Does not know: the board, stimuli, who asks.
-import { elementId, type PartState } from "../parts/index.ts";
+import { elementId, type PartLogic, type PartState, type RotorStep } from "../parts/index.ts";
 import type { Build, BuiltPart } from "./build.ts";
 import { drawVolts } from "./draws.ts";
 import { driveServo, type Move, restingServo, type ServoState } from "./driveServo.ts";
@@ -29,8 +29,8 @@ export interface Followed {
   readonly changed: boolean;
   /** Moments at which something ends by itself, s. */
   readonly wakeAt: readonly number[];
-  /** Relays that pulled or let go. */
-  readonly pulled: readonly (readonly [part: string, pulled: boolean])[];
+  /** Inner states that are new: a relay that pulled, a chip's bits. */
+  readonly becomes: readonly (readonly [part: string, state: string, value: number | boolean])[];
 }
 
 export interface FollowedParts {
@@ -44,6 +44,7 @@ export interface FollowedParts {
    */
   follow(scene: Scene, now: number, pulses: ReadonlyMap<number, number>, levels?: Scene): Followed;
   moves(): ReadonlyMap<string, readonly Move[]>;
+  steps(): ReadonlyMap<string, readonly RotorStep[]>;
 }
 
 export function followParts(build: Build): FollowedParts {
@@ -51,6 +52,11 @@ export function followParts(build: Build): FollowedParts {
   const servos = new Map<string, ServoState>(
     noticed.flatMap(({ part, noticed: n }) => (n.sense === "angle" ? [[part.name, restingServo(part)] as const] : [])),
   );
+  const logics = [...build.parts.values()].flatMap((part) =>
+    part.kind.logic ? [{ part, logic: part.kind.logic(part.values) }] : [],
+  );
+  /** When a chip wakes by itself, so that it is told once. */
+  const wakes = new Map<string, number>();
   /** Motors that turn, and until when they are only starting. */
   const turning = new Map<string, number>();
   let starting: ReadonlySet<string> = new Set();
@@ -72,7 +78,7 @@ export function followParts(build: Build): FollowedParts {
     const next = driveServo(part, servo, now, heardBy(build, part, levels, pulses), powered, held);
     servos.set(part.name, next);
     const wakes = next.until !== servo.until && next.until < Number.POSITIVE_INFINITY;
-    return { changed: next.doing !== servo.doing, wakeAt: wakes ? [next.until] : [], pulled: [] };
+    return { changed: next.doing !== servo.doing, wakeAt: wakes ? [next.until] : [], becomes: [] };
   };
 
   const followMotor = (part: BuiltPart, amps: number, startAmps: number, now: number): Followed => {
@@ -83,7 +89,29 @@ export function followParts(build: Build): FollowedParts {
     const before = starting;
     starting = new Set([...turning].filter(([, end]) => end > now).map(([name]) => name));
     const changed = before.size !== starting.size || [...before].some((name) => !starting.has(name));
-    return { changed, wakeAt: turns && until === undefined ? [turning.get(part.name) ?? now] : [], pulled: [] };
+    return { changed, wakeAt: turns && until === undefined ? [turning.get(part.name) ?? now] : [], becomes: [] };
+  };
+
+  /** A chip sees the levels as they are at the end of the scene, one change after the other. */
+  const followLogic = (part: BuiltPart, logic: PartLogic, scene: Scene, now: number): Followed => {
+    const point = scene.phases.at(-1)?.point;
+    if (!point) return still;
+    const ground = part.kind.legs.find((leg) => leg === "GND" || leg === "minus");
+    const zero = ground === undefined ? 0 : point.volts(build.wiring.node(part.name, ground));
+    const before = scene.states.get(part.name) ?? firstState(build, part.name);
+    const { state = {}, wakeAt } = logic.look({
+      volts: (leg) => point.volts(build.wiring.node(part.name, leg)) - zero,
+      now,
+      state: before,
+    });
+    const news = Object.entries(state).filter(([name, value]) => before[name] !== value);
+    const isNewWake = wakeAt !== undefined && wakeAt < Number.POSITIVE_INFINITY && wakes.get(part.name) !== wakeAt;
+    if (isNewWake) wakes.set(part.name, wakeAt);
+    return {
+      changed: news.length > 0,
+      wakeAt: isNewWake ? [wakeAt] : [],
+      becomes: news.map(([name, value]) => [part.name, name, value] as const),
+    };
   };
 
   /** A shaft at rest sticks until the current could turn it at the voltage at which the part starts. */
@@ -98,7 +126,7 @@ export function followParts(build: Build): FollowedParts {
     const was = !stuck.has(part.name);
     if (loose) stuck.delete(part.name);
     else stuck.add(part.name);
-    return loose === was ? still : { changed: true, wakeAt: [], pulled: [] };
+    return loose === was ? still : { changed: true, wakeAt: [], becomes: [] };
   };
 
   return {
@@ -126,19 +154,21 @@ export function followParts(build: Build): FollowedParts {
         const volts = meanOf(scene, (p) => Math.abs(p.across(elementId(part.name, n.element))));
         const before = (scene.states.get(part.name) ?? firstState(build, part.name)).pulled === true;
         const pulls = volts >= (before ? n.dropOutVolts : n.pullInVolts);
-        return pulls === before ? still : { changed: true, wakeAt: [], pulled: [[part.name, pulls]] };
+        return pulls === before ? still : { changed: true, wakeAt: [], becomes: [[part.name, "pulled", pulls]] };
       });
+      for (const { part, logic } of logics) all.push(followLogic(part, logic, scene, now));
       return {
         changed: all.some((f) => f.changed),
         wakeAt: all.flatMap((f) => f.wakeAt),
-        pulled: all.flatMap((f) => f.pulled),
+        becomes: all.flatMap((f) => f.becomes),
       };
     },
+    steps: () => new Map(logics.flatMap(({ part, logic }) => (logic.steps ? [[part.name, logic.steps()] as const] : []))),
     moves: () => new Map([...servos].map(([name, servo]) => [name, servo.moves])),
   };
 }
 
-const still: Followed = { changed: false, wakeAt: [], pulled: [] };
+const still: Followed = { changed: false, wakeAt: [], becomes: [] };
 
 function between(build: Build, part: BuiltPart, leg: string, other: string, point: Point): number {
   return point.volts(build.wiring.node(part.name, leg)) - point.volts(build.wiring.node(part.name, other));

@@ -8,7 +8,7 @@ import { boardFacts } from "../parts/index.ts";
 import type { Build } from "./build.ts";
 import type { CircuitShelf } from "./circuitShelf.ts";
 import { freshVolts } from "./findHazards.ts";
-import { type Heat, lastingMean, lastingSeconds, regulatorWatts } from "./findHeat.ts";
+import { type Heat, lastingMean, lastingSeconds, regulatorWatts, timelineOf } from "./findHeat.ts";
 import { longestCable } from "./longestCable.ts";
 import type { Hazard, SupplyReason, SupplyResult } from "./result.ts";
 import { meanOf, type Run, type Segment } from "./run.ts";
@@ -122,7 +122,7 @@ function tooHot(celsius: number | null, heats: readonly Heat[]): Outcome {
 
 /** °C of the regulator's junction: room + K/W · (V at its input − V at its output) · A, in its worst second. */
 function heat(build: Build, fed: readonly Segment[]): number {
-  const { value: watts } = lastingMean(fed, (p) => regulatorWatts(build, p));
+  const { value: watts } = lastingMean(timelineOf(fed), (p) => regulatorWatts(build, p));
   return boardFacts.roomCelsius.value + boardFacts.regulator.kelvinPerWatt.value * watts;
 }
 

@@ -7,6 +7,7 @@ import { speedOf } from "./followParts.ts";
 import { hearSound } from "./hearSound.ts";
 import { meanOf, type Run } from "./run.ts";
 import { seeLight } from "./seeLight.ts";
+import { seeSteps } from "./seeSteps.ts";
 import { seeTrembling } from "./seeTrembling.ts";
 import { joinSpans, type Span } from "./span.ts";
 
@@ -47,6 +48,8 @@ function spansOf(part: BuiltPart, noticed: Noticing, run: Run): readonly Span[] 
         if (Math.abs(speed) >= seenSpeed) return speed > 0 ? "turning" : "turning back";
         return Math.abs(amps) >= noticed.startAmps ? "stalled" : "stopped";
       });
+    case "steps":
+      return seeSteps(run.steps.get(part.name) ?? [], run.end);
     case "contact":
       return stateSpans(run, (scene) => (scene.states.get(part.name)?.pulled === true ? "on" : "off"));
   }

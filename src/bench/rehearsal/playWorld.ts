@@ -179,7 +179,7 @@ export function playWorld(
   const followAll = (shown: Scene) => {
     const followed = parts.follow(shown, now, pulses, circuit && pulses.size > 0 ? lookAtRest() : shown);
     for (const at of followed.wakeAt) schedule(at, () => undefined);
-    for (const [part, pulled] of followed.pulled) setState(part, "pulled", pulled);
+    for (const [part, state, value] of followed.becomes) setState(part, state, value);
     return followed.changed;
   };
   /** The followed circuit has come to the end of a slice. */
@@ -469,6 +469,7 @@ export function playWorld(
         scenario,
         segments,
         moves: parts.moves(),
+        steps: parts.steps(),
         text: texts,
         pauses,
         doubtfulNets: [...doubtfulNets],

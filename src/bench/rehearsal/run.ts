@@ -1,7 +1,7 @@
 // What happened in one run, before anybody looked: which electrical state lasted how long, which way things moved, what was sent.
 //
 // Does not know: what a person would notice of it, which checks there are.
-import type { PartState } from "../parts/index.ts";
+import type { PartState, RotorStep } from "../parts/index.ts";
 import type { RunOutcome } from "../program/index.ts";
 import type { Move } from "./driveServo.ts";
 import type { Doubt } from "./result.ts";
@@ -55,6 +55,8 @@ export interface Run {
   readonly segments: readonly Segment[];
   /** Angles by part. */
   readonly moves: ReadonlyMap<string, readonly Move[]>;
+  /** Steps of rotors by part. */
+  readonly steps: ReadonlyMap<string, readonly RotorStep[]>;
   /** Text of the board as it was sent, s. */
   readonly text: readonly { readonly at: number; readonly characters: string }[];
   /** When the board was reset, or lost its supply, and when it ran again (Infinity: not any more). */
