@@ -176,6 +176,7 @@ export const programSamples: Samples<Own<ProgramProblem>> = {
   "program.timeInInt": { name: "before", found: "millis" },
   "program.textCompared": { name: "word" },
   "program.wholeDivision": { found: "1 / 2" },
+  "program.productInInt": { found: "seconds * 1000", name: "wait" },
   "program.countsInVain": { name: "i" },
   "program.usedUnset": { name: "sum" },
 };

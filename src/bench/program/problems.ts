@@ -93,6 +93,8 @@ export type SeldomMeant =
   | P<"program.timeInInt", { readonly name: string; readonly found: string }>
   | P<"program.textCompared", { readonly name: string }>
   | P<"program.wholeDivision", { readonly found: string }>
+  /** A product of ints for a long: it is computed in an int first. */
+  | P<"program.productInInt", { readonly found: string; readonly name: string }>
   /** A loop that only counts: the compiler leaves it out. */
   | P<"program.countsInVain", { readonly name: string }>
   /** A variable of a function that is read before anything was put into it. */

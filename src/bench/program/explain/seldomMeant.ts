@@ -254,6 +254,7 @@ function firstValues(s: VariablesSyntax, known: Known, report: Report): void {
     if (v.initialiser?.kind !== "value" || v.declarator.sizes.length > 0 || v.declarator.pointers.length > 0) continue;
     const { value } = v.initialiser;
     timeKept(value, s.type.name, v.declarator.name, v.declarator.at, report);
+    productInInt(value, s.type.name, v.declarator.name, known, report);
     if ((s.type.name === "float" || s.type.name === "double") && isWholeDivision(value, known))
       report(value.at, { code: "program.wholeDivision", found: written(value) });
   }
@@ -273,9 +274,20 @@ function timeKept(value: Expression, type: string, name: string, at: At, report:
     report(at, { code: "program.timeInInt", name, found: called });
 }
 
+/** `long ms = seconds * 1000;`: two ints give an int, whatever it is put into; by a hundred or more it soon overflows. */
+function productInInt(value: Expression, type: string, name: string, known: Known, report: Report): void {
+  if ((type !== "long" && type !== "unsigned long") || value.kind !== "binary" || value.operator !== "*") return;
+  const isInt = (k: Expression) => k.kind === "name" && known.types.get(k.name) === "int";
+  const factor = (k: Expression) => (k.kind === "number" && /^\d+$/.test(k.text) ? Number(k.text) : 0);
+  const large = (k: Expression) => factor(k) >= 100 && factor(k) <= 32767;
+  if ((isInt(value.left) && large(value.right)) || (large(value.left) && isInt(value.right)))
+    report(value.at, { code: "program.productInInt", found: written(value), name });
+}
+
 function timeInInt(e: Expression, known: Known, report: Report): void {
   if (e.kind !== "assign" || e.operator !== "" || e.left.kind !== "name") return;
   const type = known.types.get(e.left.name);
+  if (type) productInInt(e.right, type, e.left.name, known, report);
   if (type) timeKept(e.right, type, e.left.name, e.left.at, report);
 }
 
