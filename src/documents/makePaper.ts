@@ -7,6 +7,7 @@ import { type OrderInput, orderPaper } from "./orderPaper.ts";
 import { type RotaInput, rotaPaper } from "./rotaPaper.ts";
 import { type RunSheetInput, runSheetPaper } from "./runSheetPaper.ts";
 import { type TrayInput, trayPaper } from "./trayPaper.ts";
+import { type WaveformInput, waveformPaper } from "./waveformPaper.ts";
 
 /** What each paper is made from. */
 export interface PaperInputs {
@@ -15,10 +16,11 @@ export interface PaperInputs {
   readonly order: OrderInput;
   readonly "run-sheet": RunSheetInput;
   readonly rota: RotaInput;
+  readonly waveform: WaveformInput;
 }
 export type PaperKind = keyof PaperInputs;
 
-export const paperKinds: readonly PaperKind[] = ["tray", "label", "order", "run-sheet", "rota"];
+export const paperKinds: readonly PaperKind[] = ["tray", "label", "order", "run-sheet", "rota", "waveform"];
 
 export interface Paper {
   readonly title: string;
@@ -61,5 +63,7 @@ function contentOf(order: PaperOrder, { language }: PaperOptions): PaperContent 
       return runSheetPaper(order.input, language);
     case "rota":
       return rotaPaper(order.input, language);
+    case "waveform":
+      return waveformPaper(order.input, language);
   }
 }

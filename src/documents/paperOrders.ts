@@ -7,6 +7,7 @@ import type { ClassFile, Kit } from "../school/file/index.ts";
 import type { OrderPlan } from "../school/order/index.ts";
 import type { Plan } from "../school/readiness/index.ts";
 import type { PaperKind, PaperOrder } from "./makePaper.ts";
+import { waveformInput } from "./waveformPaper.ts";
 
 export interface PaperMakings {
   readonly classFile: ClassFile;
@@ -34,7 +35,11 @@ export function paperOrders(makings: PaperMakings, { kinds, sittings, classes }:
     const lesson = lessons.get(planned?.lesson ?? "");
     if (!planned || !lesson) return [];
     const input = { classFile, lesson, planned };
-    return kinds.flatMap((kind): PaperOrder[] => (kind === "tray" || kind === "run-sheet" ? [{ kind, input }] : []));
+    return kinds.flatMap((kind): PaperOrder[] => {
+      if (kind === "tray" || kind === "run-sheet") return [{ kind, input }];
+      const wave = kind === "waveform" ? waveformInput(input) : null;
+      return wave === null ? [] : [{ kind: "waveform", input: wave }];
+    });
   });
   return [...ofLessons, ...kinds.flatMap((kind) => ofTheWhole(kind, makings, classes))];
 }

@@ -52,6 +52,17 @@ describe("any paper", () => {
       expect(paper.html).toMatch(/^<!doctype html>\n<html lang="en" dir="ltr">/);
     }
   });
+  test("the waveform says its scales, where it begins, and that nobody measured it", () => {
+    const order = orders.find((o) => o.kind === "waveform");
+    const { html, sheets } = makePapers(order ? [order] : [], options);
+    expect(sheets).toBe(1);
+    expect(html.replace(/\u00a0/g, " ")).toContain("D6: 1 V and 10 ms a division");
+    expect(text(html).join(" ")).toContain("nobody measured it");
+    // Five pulses: each goes up once.
+    const path = /class="curve" d="([^"]*)"/.exec(html)?.[1] ?? "";
+    const heights = [...path.matchAll(/[ML][\d.]+ ([\d.]+)/g)].map((m) => Number(m[1]));
+    expect(heights.filter((y, i) => i > 0 && y < (heights[i - 1] ?? 0))).toHaveLength(5);
+  });
   test("the same on A4 and Letter but for the size of the page", () => {
     const both = (["A4", "Letter"] as const).map((paperSize) => makePapers(orders, { ...options, paperSize }).html);
     expect(both[0]!.replace(/@page\{[^}]*\}/, "")).toBe(both[1]!.replace(/@page\{[^}]*\}/, ""));

@@ -303,7 +303,7 @@ function wavePieces(lesson: Lesson, planned: PlannedLesson, language: Language):
   const size = { width: halfWidth, height: waveHeight, letter: 2.8 };
   return [
     heading(say(language, "runSheet.wave")),
-    { height: waveHeight + 1, html: html`<figure>${waveformFigure(trace, probe, language, size)}</figure>` },
+    { height: waveHeight + 1, html: html`<div>${waveformFigure(trace, probe, language, size)}</div>` },
   ];
 }
 

@@ -36,7 +36,7 @@ export function waveformFigure(trace: Trace, probe: TracedProbe, language: Langu
   const shape = waveShape(probe.points, probe.gaps, Math.max(1, Math.round((right - left) / finest)));
   const upwards = lines.map((value, i) => {
     const named = i % every === 0;
-    return html`<path class="${value === 0 ? "zero" : "div"}" d="M${mm(left)} ${mm(y(value))}H${mm(right)}"/>${named ? html`<text x="${mm(left - letter * 0.4)}" y="${mm(y(value) + letter * 0.35)}" text-anchor="end" font-size="${mm(letter)}">${formatAmount(language, value, probe.unit)}</text>` : null}`;
+    return html`<path class="${value === 0 ? "zero" : "div"}" d="M${mm(left)} ${mm(y(value))}H${mm(right)}"/>${named ? html`<text x="${mm(left - letter * 0.4)}" y="${mm(y(value) + letter * 0.35)}" text-anchor="end" style="font-size:${mm(letter)}px">${formatAmount(language, value, probe.unit)}</text>` : null}`;
   });
   const isLong = stepMs * across >= 2000;
   const sideways = Array.from({ length: across + 1 }, (_, n) => {
@@ -44,7 +44,7 @@ export function waveformFigure(trace: Trace, probe: TracedProbe, language: Langu
     const label = formatNumber(language, Number((isLong ? ms / 1000 : ms).toFixed(isLong ? 3 : 2)));
     const words = n === across ? `${label} ${isLong ? "s" : "ms"}` : label;
     const anchor = n === across ? "end" : n === 0 ? "start" : "middle";
-    return html`<path class="div" d="M${mm(x(ms / 1000))} ${mm(top)}V${mm(bottom)}"/>${n % 5 === 0 ? html`<text x="${mm(x(ms / 1000))}" y="${mm(bottom + letter * 1.3)}" text-anchor="${anchor}" font-size="${mm(letter)}">${words}</text>` : null}`;
+    return html`<path class="div" d="M${mm(x(ms / 1000))} ${mm(top)}V${mm(bottom)}"/>${n % 5 === 0 ? html`<text x="${mm(x(ms / 1000))}" y="${mm(bottom + letter * 1.3)}" text-anchor="${anchor}" style="font-size:${mm(letter)}px">${words}</text>` : null}`;
   });
   const boxes = shape.boxes.map(({ from, to, least, most }) => {
     const count = Math.max(1, Math.floor((x(to) - x(from)) / finest));
@@ -63,5 +63,5 @@ export function waveformFigure(trace: Trace, probe: TracedProbe, language: Langu
     up: formatAmount(language, scale.step, probe.unit),
     along: formatAmount(language, stepMs / 1000, "s"),
   });
-  return html`<svg class="wave" viewBox="0 0 ${mm(width)} ${mm(height)}" width="${mm(width)}mm" height="${mm(height)}mm" direction="ltr" role="img"><title>${scales}</title><text class="b" x="${mm(left)}" y="${mm(letter * 1.1)}" font-size="${mm(letter)}">${scales}</text>${sideways}${upwards}${boxes}${curves}</svg>`;
+  return html`<svg class="wave" viewBox="0 0 ${mm(width)} ${mm(height)}" width="${mm(width)}mm" height="${mm(height)}mm" style="direction:ltr" role="img"><title>${scales}</title><text class="b" x="${mm(left)}" y="${mm(letter * 1.1)}" style="font-size:${mm(letter)}px">${scales}</text>${sideways}${upwards}${boxes}${curves}</svg>`;
 }

@@ -1,9 +1,10 @@
 // An invented class and what was planned for it, for the pictures and tests of the papers. Nothing here was computed or measured:
 // people, sums, dates and readings are made up to be typical, or as long and as many as a paper must bear.
+
 import { readFileSync } from "node:fs";
 import type { Day } from "../../src/base/index.ts";
 import type { Lesson, LessonPart, LessonText } from "../../src/bench/lesson/index.ts";
-import type { RehearsalResult } from "../../src/bench/rehearsal/index.ts";
+import type { RehearsalResult, Trace } from "../../src/bench/rehearsal/index.ts";
 import type { PaperOrder } from "../../src/documents/index.ts";
 import type { Role, Rota, Team } from "../../src/school/classroom/index.ts";
 import type { ClassFile, ClassGroup, Kit } from "../../src/school/file/index.ts";
@@ -444,6 +445,30 @@ export function withTexts(lesson: Lesson, at: (n: number) => string): Lesson {
  * @param at texts to put where people write: boxes, suppliers, offers, the room.
  * @param things on the tray of team 7; with more than nine the order is long too.
  */
+/** A servo's pulses: 1.5 ms of 5 V every 20 ms. */
+const inventedTrace: Trace = {
+  lesson: "barrier",
+  fromMs: 0,
+  toMs: 100,
+  probes: [
+    {
+      at: { part: "board", leg: "D6" },
+      unit: "V",
+      points: [0, 1, 2, 3, 4].flatMap((k) => [
+        [0.02 * k, 0] as const,
+        [0.02 * k + 0.01, 0] as const,
+        [0.02 * k + 0.01, 5] as const,
+        [0.02 * k + 0.0115, 5] as const,
+        [0.02 * k + 0.0115, 0] as const,
+      ]),
+      gaps: [],
+      least: 0,
+      most: 5,
+    },
+  ],
+  problems: [],
+};
+
 export function everyPaper(
   group: ClassGroup,
   lesson: Lesson = inventedLesson(),
@@ -478,5 +503,6 @@ export function everyPaper(
     },
     { kind: "run-sheet", input: { classFile, lesson, planned } },
     { kind: "rota", input: { classFile, class: group.id, rota: inventedRota(group), lessons } },
+    { kind: "waveform", input: { classFile, lesson, planned, trace: inventedTrace } },
   ];
 }

@@ -28,7 +28,7 @@ import { isPlanned, type PlannedSchool, planSchool, statusOf } from "../planScho
 import { orderFor } from "./order.ts";
 
 /** Papers of one lesson, in the order of use; labels, order and rota belong to the whole class file or class. */
-const ofLesson: readonly PaperKind[] = ["run-sheet", "tray"];
+const ofLesson: readonly PaperKind[] = ["run-sheet", "waveform", "tray"];
 export const papers = [...paperKinds, "all"] as const;
 
 export interface PrintOptions {
