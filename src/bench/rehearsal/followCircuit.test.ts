@@ -303,3 +303,26 @@ test("turns that are leapt over end where turn by turn they would: a low-pass at
   }
   expect(played[8]).toBeGreaterThan(0.9);
 });
+
+test("a motor on cells of its own turns only where the cells share the board's ground, and apart they are told", () => {
+  const lesson = (ground: string) =>
+    smallLesson(
+      `M1: { part: dc-motor }
+       Q1: { part: npn, type: PN2222A }
+       R1: { part: resistor, ohms: 470 }
+       D1: { part: diode, type: 1N4007 }
+       BAT1: { part: battery-4aa }`,
+      `board.D9 R1.1
+       R1.2 Q1.base
+       Q1.emitter BAT1.minus ${ground}
+       BAT1.plus M1.1 D1.cathode
+       M1.2 Q1.collector D1.anode`,
+      "{ at: 1s, expect: { M1: turning } }",
+      on,
+    );
+  const [joined, apart] = ["board.GND", ""].map((ground) => rehearseOnce(lesson(ground), { supply: strong }));
+  expect(joined?.checks[0]?.seen).toBe("turning");
+  expect(joined?.doubts.map((d) => d.code)).not.toContain("grounds-apart");
+  expect(apart?.checks[0]?.seen).toBe("stopped");
+  expect(apart?.doubts.map((d) => [d.code, d.place])).toContainEqual(["grounds-apart", "BAT1"]);
+});
