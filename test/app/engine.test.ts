@@ -309,10 +309,7 @@ describe.skipIf(browser === null)("the engine in Chromium", () => {
     });
     const worker = page.workers().at(-1) ?? (await page.waitForEvent("worker"));
     await worker.evaluate(() => (globalThis as unknown as { close(): void }).close());
-    const since = Date.now();
     expect(await frame.evaluate(() => (globalThis as unknown as { told: Promise<number> }).told)).toBeGreaterThan(0);
-    // Eight beats, and the work itself.
-    expect(Date.now() - since).toBeLessThan(20_000);
     same(await planIn(frame));
     await close();
   });
