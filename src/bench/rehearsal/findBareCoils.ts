@@ -29,7 +29,9 @@ export function findBareCoils(build: Build, runs: readonly Run[]): readonly Omit
     if (!coil || !henries) return [];
     const [a, b] = [build.wiring.node(part.name, coil.legs[0]), build.wiring.node(part.name, coil.legs[1])];
     const cut = cutEnds(build, part, [a, b]);
-    if (a === b || cut.length === 0 || hasDiode(build, a, b)) return [];
+    if (a === b || cut.length === 0) return [];
+    const catches = catchersOf(build, a, b);
+    if (catches.length > 0) return weakCatchers(catches, ampsOf(build, part, elementId(part.name, coil.element), runs));
     const value = ampsOf(build, part, elementId(part.name, coil.element), runs) * Math.sqrt(henries.value / strayFarads);
     const bears = cut.map((node) => whatBears(build, part, node)).reduce((x, y) => (y.value < x.value ? y : x));
     if (value <= bears.value) return [];
@@ -92,9 +94,23 @@ function whatBears(build: Build, coil: BuiltPart, node: string): Sourced<number>
   return limits.reduce((least, l) => (l.value < least.value ? l : least), limits[0] ?? contactVolts);
 }
 
-/** A diode between the two nodes, also one inside a driver chip. */
+/** A diode that catches a coil carries for a moment all that the coil carried: at worst what it takes in its start. */
+function weakCatchers(catches: readonly BuiltPart[], amps: number): readonly Omit<Hazard, "ms">[] {
+  return catches.flatMap((part) => {
+    const limit = part.kind.limits(part.values).find((l) => l.what === "amps" && l.element === undefined)?.unsafe;
+    if (!limit || amps <= limit.value) return [];
+    const told = { part: part.name, value: amps, limit: limit.value, unit: "A", source: limit.source } as const;
+    return [{ code: "part-overcurrent", severity: "caution", ...told } as const];
+  });
+}
+
 function hasDiode(build: Build, a: string, b: string): boolean {
-  return [...build.parts.values()].some((part) =>
+  return catchersOf(build, a, b).length > 0;
+}
+
+/** Parts with a diode between the two nodes, also one inside a driver chip. */
+function catchersOf(build: Build, a: string, b: string): readonly BuiltPart[] {
+  return [...build.parts.values()].filter((part) =>
     part.kind
       .model(part.name, (leg) => build.wiring.node(part.name, leg), part.values, {})
       .some((e) => e.kind === "diode" && [e.anode, e.cathode].includes(a) && [e.anode, e.cathode].includes(b)),

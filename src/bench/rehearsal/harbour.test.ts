@@ -56,6 +56,14 @@ for (const [what, lesson, options, verdict, hazard] of others)
     if (hazard) expect(result.hazards.map((h) => h.code)).toContain(hazard);
   });
 
+test("a small diode across the motor is told: it catches the current of a start, 0.4 A, and bears 0.15 A (data sheet 1N4148)", () => {
+  const hazards = (item: string) =>
+    rehearseOnce(ourLesson("ferry-fan"), { items: new Map([["D1", item]]) }).hazards.filter((h) => h.part === "D1");
+  expect(hazards("diode 1N4148").map((h) => [h.code, h.severity, h.limit])).toEqual([["part-overcurrent", "caution", 0.15]]);
+  expect(hazards("diode 1N4148")[0]!.value).toBeCloseTo(0.38, 1);
+  expect(hazards("diode 1N4007")).toEqual([]);
+});
+
 describe("a stepper behind its driver", () => {
   const parts = `
     U1: { part: ULN2003A }

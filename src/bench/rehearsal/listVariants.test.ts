@@ -1,7 +1,8 @@
 // What is tried in place of a part: what its author allows, what the catalogue says may stand in, what the class has; never what
 // cannot be put in its place.
 import { expect, test } from "vitest";
-import { smallLesson } from "./lesson.fixture.ts";
+import { itemKey, parseItemKey } from "../parts/index.ts";
+import { ourLesson, smallLesson } from "./lesson.fixture.ts";
 import { listVariants } from "./listVariants.ts";
 
 const lesson = smallLesson(
@@ -32,8 +33,18 @@ const cases: [what: string, part: string, items: string[], expected: string[]][]
     ["resistor 270", "resistor 330", "resistor 1k"],
   ],
   ["colours that may stand in", "LED1", [], ["led yellow", "led green", "led blue", "led white"]],
-  ["another transistor; a MOSFET's legs have other names", "Q1", ["nmos 2N7000"], ["PN2222A"]],
+  ["another transistor; a MOSFET's legs have other names", "Q1", ["nmos 2N7000"], ["npn PN2222A"]],
   ["a part of another kind with the same legs", "SP1", ["resistor 220"], ["piezo"]],
   ["none whose legs have other names", "BZ1", ["magnetic-buzzer"], []],
 ];
 for (const [what, part, items, expected] of cases) test(what, () => expect(triedFor(part, items)).toEqual(expected));
+
+test("no item is tried twice for one part, however it is written", () => {
+  for (const id of ["ferry-fan", "lighthouse", "barrier"]) {
+    const keys = listVariants(ourLesson(id), ["npn BC547", "BC547", "diode 1N4148"]).map((v) => {
+      const { kind, values } = parseItemKey(v.item)!;
+      return `${v.part} ${itemKey(kind, values)}`;
+    });
+    expect(keys.filter((key, i) => keys.indexOf(key) !== i)).toEqual([]);
+  }
+});

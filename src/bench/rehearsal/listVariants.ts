@@ -18,7 +18,9 @@ export function listVariants(lesson: Lesson, items: readonly ItemKey[]): readonl
       const name = tellingParameters(kind)[0]?.[0];
       return name === undefined ? part.item : itemKey(kind.id, { ...part.values, [name]: value });
     });
-    const keys = [...new Set([...allowed, ...standIns(lesson, part, kind), ...items])].filter((key) => key !== part.item);
+    const keys = [...new Set([...allowed, ...standIns(lesson, part, kind), ...items].map(properKey))].filter(
+      (key) => key !== part.item,
+    );
     return keys.flatMap((item): ValueVariant[] => {
       const parsed = parseItemKey(item);
       if (!parsed) return [];
@@ -34,11 +36,17 @@ export function listVariants(lesson: Lesson, items: readonly ItemKey[]): readonl
   });
 }
 
+/** "BC547" and "npn BC547" are one item. */
+function properKey(item: ItemKey): ItemKey {
+  const parsed = parseItemKey(item);
+  return parsed ? itemKey(parsed.kind, parsed.values) : item;
+}
+
 /** Items that the catalogue names as stand-ins, as far as they are one part that needs no value of its own. */
 function standIns(lesson: Lesson, part: LessonPart, kind: PartKind): readonly ItemKey[] {
   return kind.standIns.flatMap(({ part: name }): ItemKey[] => {
     const direct = parseItemKey(name);
-    if (direct?.kind === kind.id) return isWhole(kind, direct.values) ? [name] : [];
+    if (direct?.kind === kind.id) return isWhole(kind, direct.values) ? [itemKey(kind.id, direct.values)] : [];
     const found = findKind(name);
     if (!found) return [];
     if (found.kind.id === kind.id)
