@@ -155,15 +155,19 @@ describe("settings", () => {
 });
 
 browserTest("without a class: the language, how it looks, and a file can be opened", async () => {
+  const french = demoText.replace('"language": "en"', '"language": "fr"');
+  expect(french).not.toBe(demoText);
   const { page, faults, close } = await openPage({ width: 390, hash: "#/settings" });
   await page.locator("h1", { hasText: "Settings" }).waitFor();
   expect(await accessibilityFaults(page)).toEqual([]);
   await page
     .locator("input[type=file]")
     .first()
-    .setInputFiles({ name: "c.json", mimeType: "application/json", buffer: Buffer.from(demoText) });
+    .setInputFiles({ name: "c.json", mimeType: "application/json", buffer: Buffer.from(french) });
   await page.waitForFunction(() => location.hash === "#/today");
   await planned(page);
+  // A language that the page has no words in is told, not passed over.
+  await page.locator("footer.block").getByText("This class asks for fr. There are no words in it yet.").waitFor();
   await goTo(page, "#/settings");
   expect(faults).toEqual([]);
   await close();

@@ -25,6 +25,9 @@ export function TitleBlock() {
   const { back, again } = session.undoDepth.value;
   const undone = (says: Described) => sayAct(language, { says, undone: false }, session.shipped.value);
   const kept = session.kept.value;
+  // A class may ask for a language that this page has no words in.
+  const isUnspoken =
+    classFile !== null && classFile.language.split("-")[0] !== language.tag.split("-")[0] && !/^x[a-z]$/.test(language.tag);
   const copy = session.copyAge.value;
   return (
     <footer class="block">
@@ -98,6 +101,7 @@ export function TitleBlock() {
               </option>
             ))}
         </select>
+        {isUnspoken && <p class="note">{say("shell.unspoken", { tag: classFile?.language ?? "" })}</p>}
       </div>
     </footer>
   );
