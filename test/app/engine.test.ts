@@ -88,7 +88,7 @@ describe.skipIf(browser === null)("the engine in Chromium", () => {
         const plan = await engine.plan(school).answer;
         const wish = { classes: [], language: "en", paperSize: "A4" as const, source: "harbour.json" };
         const sittings = plan.lessons.map((l) => l.id);
-        const kinds = ["tray", "run-sheet", "rota", "order", "label"] as const;
+        const kinds = ["tray", "run-sheet", "waveform", "rota", "order", "label"] as const;
         return (await engine.papers(school, { ...wish, kinds, sittings }).answer).parts;
       });
       const printed = answerOf<{ papers: { paper: string; sheets: number }[] }>([
@@ -308,7 +308,8 @@ describe.skipIf(browser === null)("the engine in Chromium", () => {
       Object.assign(globalThis, { told });
     });
     const worker = page.workers().at(-1) ?? (await page.waitForEvent("worker"));
-    await worker.evaluate(() => (globalThis as unknown as { close(): void }).close());
+    // After the answer to this very question, which would else never come.
+    await worker.evaluate(() => void setTimeout(() => (globalThis as unknown as { close(): void }).close()));
     expect(await frame.evaluate(() => (globalThis as unknown as { told: Promise<number> }).told)).toBeGreaterThan(0);
     same(await planIn(frame));
     await close();
